@@ -35,7 +35,7 @@ describe('refusals name the field', () => {
   const { recoatCapHours: _cap, ...uncapped } = sheet;
   const cases: readonly (readonly [string, unknown, string])[] = [
     ['an unknown key', { ...sheet, strengthMpa: 20 }, ''],
-    ['an unknown milestone', { ...sheet, milestoneHours: { cured: 3 } }, 'milestoneHours'],
+    ['an unknown milestone', { ...uncapped, milestoneHours: { cured: 3 } }, 'milestoneHours'],
     ['no hours', { ...sheet, milestoneHours: { ...hours, handle: 0 } }, 'milestoneHours.handle'],
     [
       'hours that are not a number',
