@@ -41,7 +41,7 @@ async function generateClient(engine: Engine): Promise<void> {
   const finalDir = path.join(GENERATED, engine);
   try {
     writeFileSync(schemaFile, schemaText(engine).replace(`"../generated/${engine}"`, `"./${part}"`));
-    await prismaCli(engine, ['generate', '--no-hints'], { PRISMA_SCHEMA: schemaFile });
+    await prismaCli(engine, ['generate', '--no-hints'], schemaFile);
     if (existsSync(finalDir)) renameSync(finalDir, oldDir);
     renameSync(partDir, finalDir);
   } finally {

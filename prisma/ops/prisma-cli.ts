@@ -5,14 +5,11 @@ import type { Engine } from './schema-text';
 import { ROOT } from './schema-text';
 
 /**
- * Runs Prisma's command line for one engine, quietly and without any call home.
+ * Runs Prisma's command line for one engine, quietly and without any call home. It looks at the generator of
+ * `schemaFile` before anything else: without one it would try to download an engine.
  * Resolves with what it printed; rejects with all of its output when it fails.
  */
-export function prismaCli(
-  engine: Engine,
-  args: readonly string[],
-  extraEnv: Readonly<Record<string, string>> = {},
-): Promise<string> {
+export function prismaCli(engine: Engine, args: readonly string[], schemaFile: string): Promise<string> {
   const packageFile = createRequire(path.join(ROOT, 'package.json')).resolve('prisma/package.json');
   const command = path.join(path.dirname(packageFile), 'build', 'index.js');
   return new Promise((resolve, reject) => {
@@ -21,10 +18,10 @@ export function prismaCli(
       env: {
         ...process.env,
         PRISMA_VARIANT: engine,
+        PRISMA_SCHEMA: schemaFile,
         CHECKPOINT_DISABLE: '1',
         PRISMA_HIDE_UPDATE_MESSAGE: '1',
         NO_COLOR: '1',
-        ...extraEnv,
       },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
