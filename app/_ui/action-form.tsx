@@ -1,0 +1,86 @@
+'use client';
+
+import type { FormEvent, ReactNode } from 'react';
+import { createContext, startTransition, use, useActionState, useEffect, useId, useRef } from 'react';
+import type { FormAction, FormState } from './form-state';
+import { IDLE_FORM } from './form-state';
+
+interface FormContextValue {
+  readonly state: FormState;
+  readonly isPending: boolean;
+  /** Makes the ids of this form's fields unlike those of any other form on the page. */
+  readonly formId: string;
+}
+
+const FormContext = createContext<FormContextValue>({ state: IDLE_FORM, isPending: false, formId: 'form' });
+
+/** What the form around this component last answered. */
+export function useActionForm(): FormContextValue {
+  return use(FormContext);
+}
+
+export interface ActionFormProps {
+  readonly action: FormAction;
+  readonly children: ReactNode;
+  readonly className?: string;
+  /** Empties the fields when the action was done: for forms that add one more of something. */
+  readonly clearsWhenDone?: boolean;
+  /** Called after the action was done, for a dialog that closes itself. */
+  readonly onDone?: () => void;
+}
+
+/**
+ * A form whose server action answers with a FormState: shows what was wrong, keeps everything that was typed, and
+ * puts the focus on the first field that needs a hand. Works without scripts as well.
+ */
+export function ActionForm({ action, children, className, clearsWhenDone = false, onDone }: ActionFormProps) {
+  const [state, dispatch, isPending] = useActionState(action, IDLE_FORM);
+  const form = useRef<HTMLFormElement>(null);
+  const formId = useId();
+
+  useEffect(() => {
+    if (state.status === 'done') {
+      if (clearsWhenDone) form.current?.reset();
+      onDone?.();
+    }
+    if (state.status === 'refused') {
+      const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+      (wrong ?? form.current?.querySelector<HTMLElement>('[data-form-answer]'))?.focus();
+    }
+  }, [state, clearsWhenDone, onDone]);
+
+  // Sent by hand, because React empties the fields of a form after its action, also when it was refused.
+  function submit(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault();
+    const submitter = event.nativeEvent instanceof SubmitEvent ? event.nativeEvent.submitter : null;
+    const data = new FormData(event.currentTarget, submitter);
+    startTransition(() => dispatch(data));
+  }
+
+  return (
+    <FormContext value={{ state, isPending, formId }}>
+      <form ref={form} action={dispatch} onSubmit={submit} noValidate className={className ?? 'grid gap-5'}>
+        {children}
+        <FormAnswer state={state} />
+      </form>
+    </FormContext>
+  );
+}
+
+function FormAnswer({ state }: { readonly state: FormState }) {
+  return (
+    <div role="status" aria-live="polite">
+      {state.status === 'refused' && (
+        <p data-form-answer tabIndex={-1} className="border-l-4 border-accent bg-accent-soft px-4 py-3 font-medium">
+          {state.message}
+        </p>
+      )}
+      {state.status === 'done' && (
+        <p className="border-l-4 border-ink bg-well px-4 py-3 font-medium">
+          <span aria-hidden="true">✓ </span>
+          {state.message}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,167 @@
+'use client';
+
+import type { ReactNode } from 'react';
+import { useActionForm } from './action-form';
+
+/** The look of every box something is typed into. */
+export const inputClass =
+  'w-full min-h-touch rounded-sheet border-2 border-line-strong bg-sheet px-3 py-2 text-ink placeholder:text-ink-soft hover:border-ink aria-invalid:border-accent';
+
+export interface FieldProps {
+  readonly name: string;
+  readonly label: ReactNode;
+  readonly hint?: ReactNode;
+  readonly isOptional?: boolean;
+  readonly defaultValue?: string | undefined;
+}
+
+interface FieldAnswer {
+  readonly id: string;
+  readonly error: string | undefined;
+  readonly value: string | undefined;
+  readonly describedBy: string | undefined;
+}
+
+/** Id, error and kept value of a field of the form around. */
+export function useField(name: string, defaultValue: string | undefined, hasHint: boolean): FieldAnswer {
+  const { state, formId } = useActionForm();
+  const id = `${formId}-${name}`;
+  const error = state.status === 'refused' ? state.fieldErrors[name] : undefined;
+  const kept = state.status === 'refused' ? state.values[name] : undefined;
+  const parts = [hasHint ? `${id}-hint` : '', error === undefined ? '' : `${id}-error`].filter((part) => part !== '');
+  return {
+    id,
+    error,
+    value: kept ?? defaultValue,
+    describedBy: parts.length === 0 ? undefined : parts.join(' '),
+  };
+}
+
+export interface FieldFrameProps {
+  readonly id: string;
+  readonly label: ReactNode;
+  readonly hint?: ReactNode;
+  readonly error: string | undefined;
+  readonly isOptional?: boolean;
+  readonly children: ReactNode;
+}
+
+/** Label above, hint under it, the box, and what is wrong right below the box. */
+export function FieldFrame({ id, label, hint, error, isOptional = false, children }: FieldFrameProps) {
+  return (
+    <div className="grid content-start gap-1.5">
+      <label htmlFor={id} className="font-semibold">
+        {label}
+        {isOptional && <span className="font-normal text-ink-soft"> (optional)</span>}
+      </label>
+      {hint !== undefined && (
+        <p id={`${id}-hint`} className="text-sm text-ink-soft">
+          {hint}
+        </p>
+      )}
+      {children}
+      {error !== undefined && <FieldError id={id} text={error} />}
+    </div>
+  );
+}
+
+/** What is wrong with a field, marked by shape and word. */
+export function FieldError({ id, text }: { readonly id: string; readonly text: string }) {
+  return (
+    <p id={`${id}-error`} className="flex items-start gap-2 text-sm font-semibold text-accent">
+      <svg viewBox="0 0 16 16" aria-hidden="true" className="mt-1 size-3.5 shrink-0 fill-current">
+        <path d="M8 0 16 15H0Z" />
+      </svg>
+      <span>{text}</span>
+    </p>
+  );
+}
+
+export interface TextFieldProps extends FieldProps {
+  readonly type?: 'text' | 'date' | 'time' | 'datetime-local' | 'search';
+  readonly inputMode?: 'text' | 'numeric' | 'decimal';
+  readonly autoComplete?: string;
+  readonly maxLength?: number;
+  readonly placeholder?: string;
+}
+
+export function TextField(props: TextFieldProps) {
+  const { name, label, hint, isOptional = false, defaultValue, type = 'text', autoComplete = 'off', ...rest } = props;
+  const field = useField(name, defaultValue, hint !== undefined);
+  return (
+    <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
+      <input
+        {...rest}
+        id={field.id}
+        name={name}
+        type={type}
+        autoComplete={autoComplete}
+        defaultValue={field.value}
+        required={!isOptional}
+        aria-invalid={field.error !== undefined}
+        aria-describedby={field.describedBy}
+        className={inputClass}
+      />
+    </FieldFrame>
+  );
+}
+
+export interface QuantityFieldProps extends FieldProps {
+  /** The shop's unit, shown at the end of the box; another may be typed with its sign. */
+  readonly unit: string;
+}
+
+/** A measured quantity, typed as makers write it (`1 1/4`, `.041`, `32 mm`). The server reads it. */
+export function QuantityField({ name, label, hint, isOptional = false, defaultValue, unit }: QuantityFieldProps) {
+  const field = useField(name, defaultValue, hint !== undefined);
+  return (
+    <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
+      <span className="relative block">
+        <input
+          id={field.id}
+          name={name}
+          type="text"
+          inputMode="text"
+          autoComplete="off"
+          maxLength={40}
+          defaultValue={field.value}
+          required={!isOptional}
+          aria-invalid={field.error !== undefined}
+          aria-describedby={[field.describedBy, `${field.id}-unit`].filter(Boolean).join(' ')}
+          className={`${inputClass} pr-16`}
+        />
+        <span
+          id={`${field.id}-unit`}
+          className="pointer-events-none absolute inset-y-0 right-3 flex items-center text-sm text-ink-soft"
+        >
+          {unit}
+        </span>
+      </span>
+    </FieldFrame>
+  );
+}
+
+export interface TextAreaFieldProps extends FieldProps {
+  readonly rows?: number;
+  readonly maxLength?: number;
+}
+
+export function TextAreaField(props: TextAreaFieldProps) {
+  const { name, label, hint, isOptional = false, defaultValue, rows = 3, maxLength } = props;
+  const field = useField(name, defaultValue, hint !== undefined);
+  return (
+    <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
+      <textarea
+        id={field.id}
+        name={name}
+        rows={rows}
+        maxLength={maxLength}
+        defaultValue={field.value}
+        required={!isOptional}
+        aria-invalid={field.error !== undefined}
+        aria-describedby={field.describedBy}
+        className={inputClass}
+      />
+    </FieldFrame>
+  );
+}

@@ -1,0 +1,9 @@
+/** The screens, in the order of a workshop's day. */
+export const SCREENS = [
+  { href: '/', label: 'Bench' },
+  { href: '/batches', label: 'Batches' },
+  { href: '/models', label: 'Models' },
+  { href: '/stock', label: 'Stock' },
+  { href: '/shop', label: 'Shop' },
+] as const;
+export type ScreenHref = (typeof SCREENS)[number]['href'];
