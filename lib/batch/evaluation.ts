@@ -1,0 +1,74 @@
+import type { CureClock } from '@/lib/batch/batch-state';
+import type { MilestoneRelease, ReleaseBand, UnjudgedCode } from '@/lib/batch/cure-reader';
+import type { Milestone } from '@/lib/cure/adhesive-sheet';
+import type { Instant } from '@/lib/units/instant';
+
+/** The releases of a batch's clocks, each computed when first asked for and then remembered. Does not know the time. */
+export interface ReleaseBook {
+  release(clock: CureClock, milestone: Milestone): MilestoneRelease;
+}
+
+/** What an operation on a piece still waits for. Several joints: the band of the last of them. */
+export interface WaitingFor {
+  /** The earlier operation whose cure is waited for. */
+  readonly operationId: string;
+  /** `done`: it is recorded as done later than the time in question. */
+  readonly milestone: Milestone | 'done';
+  readonly mixIds: readonly string[];
+  readonly band: ReleaseBand;
+}
+
+/** Why nobody can say whether an operation may be done. */
+export interface NotJudged {
+  readonly operationId: string;
+  readonly milestone: Milestone;
+  readonly code: UnjudgedCode;
+}
+
+/** What stands between a piece and an operation that is not done yet. */
+export type OperationStatus =
+  /** Can be done now: `sinceAt` its needs are met; `closesAt` when a recoat window ends, null without one. */
+  | { readonly kind: 'ready'; readonly sinceAt: Instant | null; readonly closesAt: Instant | null }
+  | { readonly kind: 'waits'; readonly waiting: WaitingFor }
+  /** The recoat window of `operationId` closed at `closedAt`; `remedy` in the sheet's words, null: wash, dry, sand. */
+  | {
+      readonly kind: 'window-closed';
+      readonly operationId: string;
+      readonly closedAt: Instant;
+      readonly remedy: string | null;
+    }
+  /** Everything that can be judged is met, but this cannot be judged: not shown as ready. */
+  | { readonly kind: 'not-judged'; readonly missing: NotJudged }
+  /** Earlier operations of the route are not done on the piece. */
+  | { readonly kind: 'blocked'; readonly byOperationIds: readonly string[] };
+
+export type OperationStatusKind = OperationStatus['kind'];
+
+/** Pieces that stand equally before one operation. */
+export interface StageGroup {
+  readonly operationId: string;
+  /** Rising. */
+  readonly pieces: readonly number[];
+  readonly status: OperationStatus;
+}
+
+/** A clock and the next milestones it reaches, soonest first. */
+export interface ClockRelease {
+  readonly clock: CureClock;
+  readonly milestone: Milestone;
+  readonly band: ReleaseBand;
+}
+
+/** What a batch's state means at one instant. */
+export interface BatchEvaluation {
+  readonly nowAt: Instant;
+  /** Keep it for as long as events and temperature are the same; it does not depend on `nowAt`. */
+  readonly releases: ReleaseBook;
+  /** In route order; within an operation by first piece. */
+  readonly groups: readonly StageGroup[];
+  /** For every clock with live pieces, the next milestone that is not reached for sure; soonest first. */
+  readonly nextReleases: readonly ClockRelease[];
+  readonly livePieces: number;
+  /** Live pieces with every operation done. */
+  readonly donePieces: number;
+}
