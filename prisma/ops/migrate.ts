@@ -52,6 +52,8 @@ function openSqliteSession(file: string): MigrationSession {
       }
     },
     close: async () => {
+      // Closing alone may leave the last writes in the -wal file beside it.
+      connection.prepare('PRAGMA wal_checkpoint(TRUNCATE)').all();
       connection.close();
     },
   };
