@@ -1,5 +1,5 @@
-import type { CautionTopic } from './caution-topic';
-import { CAUTION_PRECEDENCE, CAUTION_WORDS } from './caution-topic';
+import type { CautionTopic } from '@/lib/contracts/caution-topic';
+import { CAUTION_PRECEDENCE, CAUTION_WORDS } from './caution-words';
 
 /** The usual caution at a step where work can hurt. Shows nothing where there is none. */
 export function Caution({ topic }: { readonly topic: CautionTopic }) {

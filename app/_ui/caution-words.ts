@@ -1,6 +1,4 @@
-/** What can hurt at a step. The word stored with a route operation. */
-export const CAUTION_TOPICS = ['dust', 'epoxy', 'wire', 'lead', 'solvent', 'heat', 'pull', 'none'] as const;
-export type CautionTopic = (typeof CAUTION_TOPICS)[number];
+import type { CautionTopic } from '@/lib/contracts/caution-topic';
 
 interface CautionWords {
   readonly title: string;
