@@ -65,16 +65,9 @@ function refusal(
 /** What a frozen route could never make good: each as one sentence that says what to do. */
 function routeFaults({ plan }: RevisionRoute): string[] {
   if (plan.operations.length === 0) return ['It has no operations. Add them to the route in Models.'];
-  return plan.operations.flatMap((operation) => {
-    if (operation.kind === 'work') return [];
-    const faults: string[] = [];
-    if (operation.materialId === null)
-      faults.push(`"${operation.name}" names no adhesive or coating. Choose it in Models.`);
-    if (operation.kind === 'glue' && operation.anchorIds.length === 0) {
-      faults.push(`"${operation.name}" sets no anchors. Add an anchor to the model, or make it plain work.`);
-    }
-    return faults;
-  });
+  return plan.operations
+    .filter((operation) => operation.kind !== 'work' && operation.materialId === null)
+    .map((operation) => `"${operation.name}" names no adhesive or coating. Choose it in Models.`);
 }
 
 async function insertBatch(tx: Tx, request: OpenBatchRequest, { plan }: RevisionRoute): Promise<number> {
