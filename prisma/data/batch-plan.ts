@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { type BatchPlan, OPERATION_KINDS, type PlannedOperation, WAITS } from '@/lib/batch/plan';
+import { type CautionTopic, cautionTopic } from '@/lib/contracts/caution-topic';
 import type { DbReader } from '@/prisma/client';
 
 /** The route of a revision: a batch's plan but for its quantity, with what only screens need. */
 export interface RevisionRoute {
   readonly plan: Omit<BatchPlan, 'quantity'>;
   readonly isFrozen: boolean;
-  /** The word stored with each operation for what can hurt there. */
-  readonly cautionByOperation: ReadonlyMap<string, string>;
+  readonly cautionByOperation: ReadonlyMap<string, CautionTopic>;
 }
 
 const positionsSchema = z.array(z.int());
@@ -56,6 +56,6 @@ export async function findRevisionRoute(reader: DbReader, revisionId: string): P
   return {
     plan: { anchors: revision.anchors.map(({ id, name }) => ({ id, name })), operations },
     isFrozen: revision.frozenAt !== null,
-    cautionByOperation: new Map(revision.operations.map((row) => [row.id, row.caution])),
+    cautionByOperation: new Map(revision.operations.map((row) => [row.id, cautionTopic(row.caution)])),
   };
 }
