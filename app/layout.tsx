@@ -4,7 +4,9 @@ import { connection } from 'next/server';
 import type { ReactNode } from 'react';
 import './globals.css';
 import { chosenTheme } from './_server/device';
+import { currentPeople, currentPerson } from './_server/shop';
 import { NavigationBar } from './_ui/navigation-bar';
+import { PersonChoice } from './_ui/person-choice';
 import { ThemeChoice } from './_ui/theme-choice';
 
 export const metadata: Metadata = {
@@ -25,7 +27,7 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   // Every page is made for its request: a prerendered one would carry no nonce, and the policy would stop its scripts.
   await connection();
-  const theme = await chosenTheme();
+  const [theme, people, person] = await Promise.all([chosenTheme(), currentPeople(), currentPerson()]);
   return (
     <html lang="en" data-theme={theme ?? undefined}>
       <body className="flex min-h-dvh flex-col max-md:pb-20">
@@ -41,6 +43,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
               Lurewright
             </Link>
             <NavigationBar />
+            <PersonChoice people={people} personId={person?.id ?? null} />
           </div>
         </header>
         <main id="content" tabIndex={-1} className="flex-1 outline-none">
