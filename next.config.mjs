@@ -11,6 +11,7 @@ const config = {
   typedRoutes: false,
   serverExternalPackages: ['libsql', '@libsql/client', '@prisma/adapter-libsql', '@prisma/adapter-pg', 'pg'],
   experimental: { turbopackFileSystemCacheForBuild: false },
+  devIndicators: false,
   allowedDevOrigins: ['127.0.0.1', 'localhost'],
 };
 

@@ -38,7 +38,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
           Skip to the content
         </a>
         <header className="border-b border-line bg-sheet print:hidden">
-          <div className="mx-auto flex max-w-6xl flex-wrap items-center justify-between gap-x-6 px-4 max-md:min-h-14 sm:px-6">
+          <div className="mx-auto flex max-w-6xl items-center justify-between gap-x-6 px-4 max-md:min-h-15 sm:px-6">
             <Link href="/" prefetch={false} className="flex min-h-touch items-center text-lg font-bold tracking-tight">
               Lurewright
             </Link>

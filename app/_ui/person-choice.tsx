@@ -15,7 +15,7 @@ export function PersonChoice({ people, personId }: PersonChoiceProps) {
   if (people.length === 0) return null;
   return (
     <form ref={form} action={choosePerson} className="flex items-center gap-2">
-      <label htmlFor="person-choice" className="text-sm whitespace-nowrap text-ink-soft">
+      <label htmlFor="person-choice" className="text-sm whitespace-nowrap text-ink-soft max-sm:sr-only">
         At the bench:
       </label>
       <select
@@ -27,7 +27,7 @@ export function PersonChoice({ people, personId }: PersonChoiceProps) {
         onChange={() => form.current?.requestSubmit()}
         className="min-h-touch max-w-40 rounded-sheet border border-line-strong bg-sheet px-2 font-semibold"
       >
-        <option value="">nobody yet</option>
+        <option value="">who is here?</option>
         {people.map((person) => (
           <option key={person.id} value={person.id}>
             {person.name}
