@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { generateClients } from './generate';
 import { ROOT } from './schema-text';
@@ -30,6 +30,7 @@ export async function buildIfNeeded(report: (line: string) => void): Promise<boo
   const wanted = sourceHash();
   if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted) return false;
   report('Building the pages. This is done once for each version and takes about a minute.');
+  rmSync(STAMP, { force: true }); // a build cut short must not pass for a whole one
   await runNextBuild();
   writeFileSync(STAMP, wanted);
   return true;
