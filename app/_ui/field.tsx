@@ -1,6 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import { useState } from 'react';
 import { useActionForm } from './action-form';
 
 /** The look of every box something is typed into. */
@@ -27,7 +28,8 @@ export function useField(name: string, defaultValue: string | undefined, hasHint
   const { state, formId } = useActionForm();
   const id = `${formId}-${name}`;
   const error = state.status === 'refused' ? state.fieldErrors[name] : undefined;
-  const kept = state.status === 'refused' ? state.values[name] : undefined;
+  // The browser keeps what was typed. Only a page that comes back whole, without scripts, has to bring it along.
+  const [kept] = useState(state.status === 'refused' ? state.values[name] : undefined);
   const parts = [hasHint ? `${id}-hint` : '', error === undefined ? '' : `${id}-error`].filter((part) => part !== '');
   return {
     id,
