@@ -87,7 +87,7 @@ function Answer({ last }: { readonly last: LastAnswer }) {
     );
   }
   const undo = () =>
-    sendAction({
+    void sendAction({
       batchId: last.batchId,
       seenSeq: last.seq,
       label: `undo ${last.label}`,

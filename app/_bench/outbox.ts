@@ -71,18 +71,37 @@ export function subscribeToOutbox(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** Puts an action on its way; it is stored before the first try. `at` defaults to now by the server's clock. */
+/** How the first try of an action ended. `unsent`: the server is away, and the outbox goes on trying. */
+export type FirstTry = { readonly kind: 'saved' | 'unsent' } | Extract<LastAnswer, { kind: 'refused' }>;
+
+const waiting = new Map<string, (outcome: FirstTry) => void>();
+
+/**
+ * Puts an action on its way; it is stored before the first try. `at` defaults to now by the server's clock.
+ * A refusal at the first try is handed to the caller, who shows it beside what was typed.
+ */
 export function sendAction(action: {
   readonly batchId: string;
   readonly seenSeq: number;
   readonly action: BatchAction;
   readonly label: string;
   readonly at?: Instant | undefined;
-}): void {
+}): Promise<FirstTry> {
   const input = { key: newClientKey(), seenSeq: action.seenSeq, at: action.at ?? serverTime(), action: action.action };
   change({ unsent: [...state.unsent, { batchId: action.batchId, input, label: action.label }], last: null });
   store();
-  void sendAll();
+  return new Promise((resolve) => {
+    waiting.set(input.key, resolve);
+    void sendAll();
+  });
+}
+
+/** Tells the caller of `sendAction` how it went; false when nobody waits for it any more. */
+function settle(key: string, outcome: FirstTry): boolean {
+  const resolve = waiting.get(key);
+  waiting.delete(key);
+  resolve?.(outcome);
+  return resolve !== undefined;
 }
 
 /** Tries again at once instead of waiting for the next try. */
@@ -112,15 +131,18 @@ async function sendAll(): Promise<void> {
       const waitMs = RETRY_AFTER_MS[Math.min(failedTries, RETRY_AFTER_MS.length - 1)];
       failedTries += 1;
       change({ isStuck: true });
+      for (const key of waiting.keys()) settle(key, { kind: 'unsent' });
       timer = setTimeout(() => void sendAll(), waitMs);
       break;
     }
     failedTries = 0;
     const { key } = next.input;
+    const last = lastAnswer(next, answer);
+    const isShown = settle(key, last.kind === 'saved' ? { kind: 'saved' } : last) && last.kind === 'refused';
     change({
       unsent: state.unsent.filter((item) => item.input.key !== key),
       isStuck: false,
-      last: lastAnswer(next, answer),
+      last: isShown ? null : last,
     });
     store();
   }
