@@ -85,6 +85,8 @@ export interface TextFieldProps extends FieldProps {
   readonly autoComplete?: string;
   readonly maxLength?: number;
   readonly placeholder?: string;
+  /** Id of a datalist on the page with what is usually written here. */
+  readonly list?: string;
 }
 
 export function TextField(props: TextFieldProps) {
