@@ -13,16 +13,15 @@ async function loadDemoWorkshop(): Promise<void> {
   process.once('exit', () => lock.release());
   await prepareStore(environment, { nowAt: Date.now(), report: console.log });
   await generateClients();
-  const { isEmptyWorkshop } = await import('./seed-new');
   const { loadDemo } = await import('../seed/load-demo');
   const db = await createDb(environment.databaseUrl);
   try {
-    if (!(await isEmptyWorkshop(db))) {
+    const loaded = await loadDemo(db, Date.now());
+    if (!loaded.ok) {
       throw new StartRefusal(
-        'This database already holds a workshop. Nothing was changed. To see the demo, name another database: DATABASE_URL=file:./data/demo.db npm run demo',
+        `${loaded.message} To see the demo, name another database: DATABASE_URL=file:./data/demo.db npm run demo`,
       );
     }
-    await loadDemo(db, Date.now());
     console.log('The demo workshop is in. Start the app with npm start; it can be removed in Shop.');
   } finally {
     await db.$disconnect();
