@@ -48,21 +48,21 @@ export interface FieldFrameProps {
   readonly children: ReactNode;
 }
 
-/** Label above, hint under it, the box, and what is wrong right below the box. */
+/** Label above the box; under it what is wrong, then the hint. Boxes of fields side by side so stand in line. */
 export function FieldFrame({ id, label, hint, error, isOptional = false, children }: FieldFrameProps) {
   return (
-    <div className="grid content-start gap-1.5">
+    <div className="grid min-w-0 content-start gap-1.5">
       <label htmlFor={id} className="font-semibold">
         {label}
         {isOptional && <span className="font-normal text-ink-soft"> (optional)</span>}
       </label>
+      {children}
+      {error !== undefined && <FieldError id={id} text={error} />}
       {hint !== undefined && (
         <p id={`${id}-hint`} className="text-sm text-ink-soft">
           {hint}
         </p>
       )}
-      {children}
-      {error !== undefined && <FieldError id={id} text={error} />}
     </div>
   );
 }

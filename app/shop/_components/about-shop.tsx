@@ -1,4 +1,5 @@
 import { Caution } from '@/app/_ui/caution';
+import { CAUTION_PRECEDENCE } from '@/app/_ui/caution-words';
 import packageFile from '@/package.json';
 
 /** What this is, what its numbers are worth, and the cautions of the workshop in one place. */
@@ -10,14 +11,15 @@ export function AboutShop() {
         entered and the temperatures that were logged. They are estimates with stated limits, never a rating and never a
         guarantee. Where a figure or a rule of your product, your country or a licensed trade says otherwise, it holds.
       </p>
+      <p className="max-w-3xl">{CAUTION_PRECEDENCE}</p>
       <div className="grid gap-3 md:grid-cols-2">
-        <Caution topic="epoxy" />
-        <Caution topic="heat" />
-        <Caution topic="dust" />
-        <Caution topic="wire" />
-        <Caution topic="pull" />
-        <Caution topic="solvent" />
-        <Caution topic="lead" />
+        <Caution topic="epoxy" isBrief />
+        <Caution topic="heat" isBrief />
+        <Caution topic="dust" isBrief />
+        <Caution topic="wire" isBrief />
+        <Caution topic="pull" isBrief />
+        <Caution topic="solvent" isBrief />
+        <Caution topic="lead" isBrief />
       </div>
     </div>
   );
