@@ -1,19 +1,16 @@
-import type { BatchState, MixPotLife } from '@/lib/batch/batch-state';
+import type { MixPotLife } from '@/lib/batch/batch-state';
 import type { ReleaseBand } from '@/lib/batch/cure-reader';
 import type { RecordedAs } from '@/lib/batch/decision';
-import type { BatchEvaluation, OperationStatus } from '@/lib/batch/evaluation';
-import type { BatchPlan } from '@/lib/batch/plan';
+import type { BatchEvaluation, KnownBatch, OperationStatus } from '@/lib/batch/evaluation';
 import type { Milestone } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 
 /** One open batch as the Bench takes it in. */
-export interface BenchBatch {
+export interface BenchBatch extends KnownBatch {
   readonly batchId: string;
   readonly number: number;
   /** YYYY-MM-DD, null without a due date. */
   readonly dueOn: string | null;
-  readonly plan: BatchPlan;
-  readonly state: BatchState;
   readonly evaluation: BatchEvaluation;
 }
 

@@ -16,7 +16,7 @@ export interface MixSpan {
 
 /** A milestone on a cure bar, or why it cannot be told. */
 export type MilestoneMark =
-  | { readonly milestone: Milestone; readonly ok: true; readonly band: ReleaseBand; readonly reached: boolean }
+  | { readonly milestone: Milestone; readonly ok: true; readonly band: ReleaseBand }
   | { readonly milestone: Milestone; readonly ok: false; readonly code: UnjudgedCode };
 
 /** A cure clock as a bar: from setting through its milestones. */
