@@ -31,7 +31,7 @@ interface Kept {
 }
 
 let keptSeries: Kept | null = null;
-let keptCourse: { readonly key: string; readonly value: CureCourse } | null = null;
+let keptCourse: { readonly key: string; readonly fromAt: Instant; readonly value: CureCourse } | null = null;
 
 /**
  * The course that the open batches are judged by: from the first of their mixes to the horizon. Kept in this process
@@ -49,9 +49,17 @@ export async function currentCourse(
   const fromAt = wholeDay(neededFromAt);
   const horizonAt = wholeDay(nowAt) + (HORIZON_DAYS + 1) * DAY_MS;
   const { series, version } = await currentSeries(reader, shop.cureSensorId, fromAt);
-  const key = [shop.cureSensorId, version, shop.version, fromAt, horizonAt].join(' ');
-  if (keptCourse?.key !== key) keptCourse = { key, value: makeCourse(series, shop, fromAt, horizonAt) };
-  return keptCourse.value;
+  const key = [shop.cureSensorId, version, shop.version, horizonAt].join(' ');
+  const kept = keptCourse;
+  if (kept !== null && kept.key === key && covers(kept.fromAt, fromAt)) return kept.value;
+  const value = makeCourse(series, shop, fromAt, horizonAt);
+  keptCourse = { key, fromAt, value };
+  return value;
+}
+
+/** Whether something kept from `keptFromAt` on serves for `fromAt`: it begins before, but not so long as to be slow. */
+function covers(keptFromAt: Instant, fromAt: Instant): boolean {
+  return keptFromAt <= fromAt && fromAt - keptFromAt < MOST_SURPLUS_MS;
 }
 
 /** The course of a stretch of the past, for a batch that is finished; not kept. */
@@ -77,8 +85,7 @@ async function currentSeries(
   const version = sensorId === null ? null : await findSensorVersion(reader, sensorId);
   if (sensorId === null || version === null) return { series: NO_READINGS, version: 0 };
   const kept = keptSeries;
-  const isUsable =
-    kept !== null && kept.sensorId === sensorId && kept.fromAt <= fromAt && fromAt - kept.fromAt < MOST_SURPLUS_MS;
+  const isUsable = kept !== null && kept.sensorId === sensorId && covers(kept.fromAt, fromAt);
   if (isUsable && kept.version === version) return kept;
   const series = isUsable
     ? await renewReadingSeries(reader, sensorId, kept.fromAt, kept.series)

@@ -16,10 +16,11 @@ import { type CureCourse, currentCourse } from './cure-course';
 /** What names a batch's state: it has exactly one state at each seq, because events are only ever appended. */
 export type BatchVersion = Pick<BatchHead, 'id' | 'revisionId' | 'quantity' | 'lastSeq'>;
 
-/** A batch's plan and folded state. */
+/** A batch's plan, history and folded state. */
 export interface FoldedBatch {
   readonly lastSeq: number;
   readonly plan: BatchPlan;
+  readonly events: readonly BatchEvent[];
   readonly state: BatchState;
 }
 
@@ -47,7 +48,7 @@ class Recent<T> {
 }
 
 const routes = new Recent<RevisionRoute>();
-const folded = new Recent<FoldedBatch & { readonly events: readonly BatchEvent[] }>();
+const folded = new Recent<FoldedBatch>();
 const known = new Recent<{ readonly folded: FoldedBatch; readonly course: CureCourse; readonly batch: KnownBatch }>();
 
 /** The route of a batch's revision, which is frozen and so never changes. */

@@ -14,7 +14,6 @@ export interface SheetMaterial {
 export interface MixableMaterial extends SheetMaterial {
   readonly sheet: AdhesiveSheet;
   readonly lots: readonly { readonly id: string; readonly code: string; readonly part: string }[];
-  readonly lastMix: { readonly massG: number; readonly lotIds: readonly string[] } | null;
 }
 
 const SHEET_COLUMNS = { id: true, name: true, isArchived: true, figures: true } as const;
@@ -33,7 +32,7 @@ export async function findSheetMaterial(reader: DbReader, materialId: string): P
 /** Newest lots of a material offered for a mix. Chosen: older ones are used up. */
 const OFFERED_LOTS = 20;
 
-/** Adhesives and coatings with a data sheet, by name, with their newest lots and the newest mix of each. */
+/** Adhesives and coatings with a data sheet, by name, with their newest lots. */
 export async function listMixableMaterials(reader: DbReader): Promise<MixableMaterial[]> {
   const rows = await reader.material.findMany({
     where: { kind: { in: ['adhesive', 'coating'] }, isArchived: false },
@@ -44,20 +43,12 @@ export async function listMixableMaterials(reader: DbReader): Promise<MixableMat
         orderBy: [{ receivedOn: 'desc' }, { code: 'asc' }],
         take: OFFERED_LOTS,
       },
-      mixes: {
-        select: { massG: true, lots: { select: { lotId: true } } },
-        orderBy: { mixedAt: 'desc' },
-        take: 1,
-      },
     },
     orderBy: { name: 'asc' },
   });
-  return rows.flatMap(({ figures, mixes, ...row }) => {
+  return rows.flatMap(({ figures, ...row }) => {
     const sheet = toSheet(figures);
-    const [newest] = mixes;
-    const lastMix =
-      newest === undefined ? null : { massG: newest.massG, lotIds: newest.lots.map(({ lotId }) => lotId) };
-    return sheet === null ? [] : [{ ...row, sheet, lastMix }];
+    return sheet === null ? [] : [{ ...row, sheet }];
   });
 }
 
