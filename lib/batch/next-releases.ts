@@ -3,15 +3,15 @@ import type { ClockRelease, KnownBatch } from '@/lib/batch/evaluation';
 import type { PlanIndex } from '@/lib/batch/plan-index';
 import { planIndex } from '@/lib/batch/plan-index';
 import { byInstant } from '@/lib/batch/release-band';
-import type { Milestone } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
 import { MILESTONES } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 
 /**
  * The milestones a sheet gives, by its hours; of equal hours in the order of MILESTONES. `recoat-by` is among them.
  */
-export function statedMilestones(clock: BatchClock): readonly Milestone[] {
-  const hours = clock.sheet.milestoneHours;
+export function statedMilestones(sheet: AdhesiveSheet): readonly Milestone[] {
+  const hours = sheet.milestoneHours;
   return MILESTONES.filter((milestone) => hours[milestone] !== undefined).sort(
     (a, b) => (hours[a] ?? 0) - (hours[b] ?? 0),
   );
@@ -33,7 +33,7 @@ export function nextReleases(batch: KnownBatch, nowAt: Instant): readonly ClockR
     const interest = interestIn(batch, index, clock);
     if (interest === 'none') continue;
     let next: ClockRelease | null = null;
-    for (const milestone of statedMilestones(clock)) {
+    for (const milestone of statedMilestones(clock.sheet)) {
       if (milestone === 'recoat-by' && interest !== 'window') continue;
       const release = batch.releases.release(clock, milestone);
       if (!release.ok) continue;
