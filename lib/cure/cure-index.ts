@@ -42,7 +42,8 @@ export class CureIndex {
    */
   ageBetween(fromAt: Instant, toAt: Instant): number {
     if (!(fromAt <= toAt)) throw new RangeError(`ageBetween needs fromAt <= toAt, got ${fromAt} and ${toAt}`);
-    return (this.ageMsAt(toAt) - this.ageMsAt(fromAt)) / HOUR_MS;
+    // Rounding must not make the age of next to no time negative.
+    return Math.max(0, this.ageMsAt(toAt) - this.ageMsAt(fromAt)) / HOUR_MS;
   }
 
   /**

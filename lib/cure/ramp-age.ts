@@ -22,14 +22,18 @@ export function rampAge(rate: LaneRate, startC: number, endC: number, span: numb
   if (startC === endC) return span * rateOn(rate, startC);
   const lowC = Math.min(startC, endC);
   const highC = Math.max(startC, endC);
-  const perDegree = span / (highC - lowC);
   const countsFromC = Math.max(lowC, rate.stopBelowC);
   const splitC = Math.min(Math.max(rate.splitC, countsFromC), highC);
-  return curveAge(rate.below, countsFromC, splitC, perDegree) + curveAge(rate.above, splitC, highC, perDegree);
+  // Shares of the span, not time per degree: the ramp may rise by next to nothing.
+  const shareBelow = (splitC - countsFromC) / (highC - lowC);
+  const shareAbove = (highC - splitC) / (highC - lowC);
+  const below = shareBelow > 0 ? shareBelow * meanRate(rate.below, countsFromC, splitC) : 0;
+  const above = shareAbove > 0 ? shareAbove * meanRate(rate.above, splitC, highC) : 0;
+  return span * (below + above);
 }
 
-function curveAge(curve: RateCurve, lowC: number, highC: number, perDegree: number): number {
-  if (lowC >= highC) return 0;
+/** Mean of a rate over the temperatures from `lowC` to `highC`, `lowC < highC`. */
+function meanRate(curve: RateCurve, lowC: number, highC: number): number {
   const steepest = Math.max(curve.logSlopeAt(lowC), curve.logSlopeAt(highC));
   const steps = Math.max(1, Math.ceil((steepest * (highC - lowC)) / MAX_LOG_STEP));
   const stepC = (highC - lowC) / steps;
@@ -47,5 +51,5 @@ function curveAge(curve: RateCurve, lowC: number, highC: number, perDegree: numb
     slope = nextSlope;
     curvature = nextCurvature;
   }
-  return sum * stepC * perDegree;
+  return sum / steps;
 }

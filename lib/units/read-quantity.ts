@@ -78,7 +78,7 @@ export function readQuantity(quantity: Quantity, text: string, bareUnit: string)
   const numberText = /^[\d\s.,/+\-\u2212\u2013\u2044\u2215\u00bc-\u00be\u215b-\u215e]*/.exec(tidy)?.[0] ?? '';
   const unitText = tidy.slice(numberText.length);
   const number = readNumber(numberText);
-  if (!number.ok) return unitText === '' ? number : { ok: false, code: 'not-a-number' };
+  if (!number.ok) return number.code === 'empty' && unitText !== '' ? { ok: false, code: 'not-a-number' } : number;
   const written = unitText === '' ? bare : unitOf(quantity, unitText);
   if (written === null) {
     const accepted = UNITS[quantity].flatMap(({ spellings }) => spellings.slice(0, 1));
