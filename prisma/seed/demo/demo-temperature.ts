@@ -12,11 +12,11 @@ export interface DemoReading {
   readonly humidityPct: number;
 }
 
-/** Warm when somebody is at the bench, otherwise just heated. */
+/** Warm in the evening and on Saturday, when somebody is at the bench; otherwise just heated. */
 export const DEMO_PROFILE: TemperatureProfile = {
   otherwiseC: 15.5,
   periods: [
-    { weekdays: [1, 2, 3, 4, 5], fromMinute: 18 * 60, toMinute: 22 * 60, temperatureC: 20.5 },
+    { weekdays: [1, 2, 3, 4, 5, 6, 7], fromMinute: 18 * 60, toMinute: 22 * 60, temperatureC: 20.5 },
     { weekdays: [6], fromMinute: 8 * 60, toMinute: 15 * 60, temperatureC: 20.5 },
   ],
 };
