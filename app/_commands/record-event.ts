@@ -2,6 +2,7 @@ import { decideEvent } from '@/lib/batch/decide-event';
 import type { ActionWarning, Refusal } from '@/lib/batch/decision';
 import type { KnownBatch } from '@/lib/batch/evaluation';
 import type { BatchEvent } from '@/lib/batch/events';
+import { type Conflict, explainConflict } from '@/lib/batch/explain-conflict';
 import { foldBatch } from '@/lib/batch/fold-batch';
 import type { RecordEventInput } from '@/lib/contracts/batch-action';
 import { HOUR_MS, type Instant } from '@/lib/units/instant';
@@ -38,8 +39,8 @@ export type RecordEventResult =
       readonly ok: false;
       readonly code: 'refused';
       readonly refusal: Refusal;
-      /** Events after the last one the sender had seen that stand in the way: somebody else was faster. */
-      readonly byNewerSeqs: readonly number[];
+      /** What somebody else did since the sender's screen was drawn, when the refusal comes from that. */
+      readonly conflict: Conflict | null;
       readonly batch: KnownBatch;
     }
   | ({ readonly ok: false } & BodyFault)
@@ -96,8 +97,8 @@ async function recordInTurn(
   const decision = decideEvent(batch, { at: claimedAt, body }, now);
   if (!decision.ok) {
     const { refusal } = decision;
-    const byNewerSeqs = seqsBehind(refusal).filter((seq) => seq > input.seenSeq);
-    return { ok: false, code: 'refused', refusal, byNewerSeqs, batch };
+    const eventsSince = folded.events.filter((event) => event.seq > input.seenSeq);
+    return { ok: false, code: 'refused', refusal, conflict: explainConflict(refusal, eventsSince), batch };
   }
   const event: BatchEvent = {
     seq: folded.lastSeq + 1,
@@ -111,10 +112,4 @@ async function recordInTurn(
   await appendEvent(tx, batchId, event);
   await saveRows(tx, batchId, batch.state, foldBatch(folded.plan, [...folded.events, event]));
   return { ok: true, event, isRepeat: false, warnings: decision.warnings, batch };
-}
-
-/** The events that a refusal blames. */
-function seqsBehind(refusal: Refusal): readonly number[] {
-  if ('bySeqs' in refusal) return refusal.bySeqs;
-  return 'bySeq' in refusal ? [refusal.bySeq] : [];
 }
