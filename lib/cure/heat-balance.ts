@@ -39,9 +39,8 @@ const REFERENCE_K = 25 + ZERO_C_IN_K;
 const THICK = 0.2;
 /** Flory and Stockmayer for a two-epoxy, four-amine network (pack section 1.2, from memory). */
 const GEL = 1 / Math.sqrt(3);
-const DONE = 0.99;
-const STEPS = 4_000;
-const MOST_STEPS = 80_000;
+const STEPS = 2_000;
+const MOST_STEPS = 40_000;
 
 /** All faces of a cup as high as it is wide, mm2, for `massG` of mix: `1.5 pi d^2` with `d = (4 V / pi)^(1/3)`. */
 export function compactCupSurfaceMm2(massG: number): number {
@@ -50,7 +49,7 @@ export function compactCupSurfaceMm2(massG: number): number {
 }
 
 /**
- * Runs a cup from mixing until it is cured, by fourth-order Runge-Kutta; events interpolated between steps.
+ * Runs a cup from mixing until it has gelled and cools, by fourth-order Runge-Kutta; events interpolated between steps.
  * `ratePerMinute` is k1 at 25 degC, above 0. Accuracy 0.01 min and 0.05 degC for pot lives of minutes to hours.
  */
 export function cupHistory(ratePerMinute: number, cup: CupConditions): CupHistory {
@@ -60,6 +59,7 @@ export function cupHistory(ratePerMinute: number, cup: CupConditions): CupHistor
   // An isothermal mix at 25 degC is thick after about 0.095 / k1; the rest is its start temperature, roughly.
   const stepMinutes = 0.1 / (ratePerMinute * Math.exp(0.08 * (startC - 25))) / STEPS;
   let now = { conversion: 0, temperatureC: startC };
+  let isOver = false;
   let minutes = 0;
   let peakC = startC;
   let peakMinutes = 0;
@@ -67,7 +67,7 @@ export function cupHistory(ratePerMinute: number, cup: CupConditions): CupHistor
   let gelMinutes: number | null = null;
   let at40CMinutes = startC >= 40 ? 0 : null;
   let at50CMinutes = startC >= 50 ? 0 : null;
-  for (let step = 0; step < MOST_STEPS && now.conversion < DONE; step++) {
+  for (let step = 0; step < MOST_STEPS && !isOver; step++) {
     const next = advance(now, stepMinutes);
     const passing = (from: number, to: number, level: number): number | null =>
       from < level && to >= level ? minutes + (stepMinutes * (level - from)) / (to - from) : null;
@@ -76,6 +76,8 @@ export function cupHistory(ratePerMinute: number, cup: CupConditions): CupHistor
     at40CMinutes ??= passing(now.temperatureC, next.temperatureC, 40);
     at50CMinutes ??= passing(now.temperatureC, next.temperatureC, 50);
     minutes += stepMinutes;
+    // Once gelled and no longer warming, nothing more is asked of it.
+    isOver = gelMinutes !== null && next.temperatureC <= now.temperatureC;
     now = next;
     if (now.temperatureC > peakC) {
       peakC = now.temperatureC;
