@@ -20,7 +20,7 @@ const SOURCES = [
   'package.json',
   'package-lock.json',
 ];
-const NOT_SOURCES = new Set(['generated', 'migrations', 'ops', 'seed', '.DS_Store']);
+const NOT_SOURCES = new Set(['generated', 'migrations', 'ops', '.DS_Store']);
 
 const STAMP = path.join(ROOT, '.next', 'source-hash');
 

@@ -9,7 +9,7 @@ import { chunked } from '@/prisma/data/batches';
 import { getShop, type ShopChange, saveShop } from '@/prisma/data/shop';
 import type { DemoBatch } from './demo/batch-story';
 import { demoBatches } from './demo/demo-batches';
-import { DEMO_SENSOR_ID, demoId } from './demo/demo-id';
+import { DEMO_SENSOR_ID, DEMO_SHOP_NAME, demoId } from './demo/demo-id';
 import { demoLots, demoMaterials } from './demo/demo-materials';
 import { DEMO_PEOPLE } from './demo/demo-people';
 import { DEMO_PROFILE, demoReadings } from './demo/demo-temperature';
@@ -25,7 +25,7 @@ export type LoadDemoResult =
 
 /** Settings of the demo workshop, for a shop that has none yet. */
 export const DEMO_SHOP: ShopChange = {
-  name: 'Demo workshop',
+  name: DEMO_SHOP_NAME,
   timeZone: 'America/Chicago',
   lengthUnit: 'inch',
   temperatureUnit: 'F',

@@ -35,17 +35,15 @@ const SEED = 20_260_207;
  * of one time constant that follows the profile, with seeded noise; relative humidity from a constant dew point.
  */
 export function demoReadings(times: DemoTimes): readonly DemoReading[] {
-  const lastAt = Math.floor(times.nowAt / STEP_MS) * STEP_MS;
-  const count = DAYS * 24 * 4;
-  const noise = seededNoise(SEED, count * 2);
+  const instants = demoInstants(times.nowAt);
+  const noise = seededNoise(SEED, instants.length * 2);
   const readings: DemoReading[] = [];
   let roomC = DEMO_PROFILE.otherwiseC;
-  for (let index = 0; index < count; index += 1) {
-    const at = lastAt - (count - 1 - index) * STEP_MS;
+  for (const [index, at] of instants.entries()) {
     roomC = nextRoomC(times, at, roomC);
     if (isGap(times, at)) continue;
     const temperatureC = roomC + 0.25 * (noise[index] ?? 0);
-    const dewPointC = 6.5 + 1.5 * Math.sin((2 * Math.PI * index) / (4 * 60)) + (noise[count + index] ?? 0);
+    const dewPointC = 6.5 + 1.5 * Math.sin((2 * Math.PI * index) / (4 * 60)) + (noise[instants.length + index] ?? 0);
     readings.push({
       at,
       temperatureC: Math.round(temperatureC * 10) / 10,
@@ -53,6 +51,13 @@ export function demoReadings(times: DemoTimes): readonly DemoReading[] {
     });
   }
   return readings;
+}
+
+/** Every quarter of an hour of the two weeks up to `nowAt`: the instants at which the demo has a reading, or its gap. */
+export function demoInstants(nowAt: Instant): readonly Instant[] {
+  const lastAt = Math.floor(nowAt / STEP_MS) * STEP_MS;
+  const count = DAYS * 24 * 4;
+  return Array.from({ length: count }, (_, index) => lastAt - (count - 1 - index) * STEP_MS);
 }
 
 function nextRoomC(times: DemoTimes, at: Instant, roomC: number): number {
