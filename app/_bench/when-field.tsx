@@ -4,7 +4,8 @@ import { useId } from 'react';
 import { clockText } from '@/lib/units/format-instant';
 import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 import { instantOfWallMs, zoneOffsetMs } from '@/lib/units/zoned-time';
-import { FieldError, inputClass } from '../_ui/field';
+import { FieldError } from '../_ui/field';
+import { inputClass } from '../_ui/input-class';
 import { useBenchWorld } from './bench-context';
 import { serverTime } from './server-clock';
 

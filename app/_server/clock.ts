@@ -3,13 +3,11 @@ import { readFileSync } from 'node:fs';
 import type { Instant } from '@/lib/units/instant';
 
 /**
- * The instant of this request: the only clock of the app, everything below is told the time. A test may let it run
- * ahead by writing milliseconds into the file that TEST_CLOCK_FILE names; nobody else sets that.
+ * The only place where the app asks what time it is. Everything below takes the instant as an argument.
+ * A browser test that plays an evening in minutes names a file in TEST_CLOCK_FILE that holds how many milliseconds
+ * the clock is to run ahead.
  */
-export async function serverNow(): Promise<Instant> {
-  const now = Date.now();
+export function now(): Instant {
   const file = process.env.TEST_CLOCK_FILE;
-  if (file === undefined) return now;
-  const aheadMs = Number(readFileSync(file, 'utf8'));
-  return Number.isSafeInteger(aheadMs) ? now + aheadMs : now;
+  return Date.now() + (file === undefined ? 0 : Number(readFileSync(file, 'utf8')));
 }

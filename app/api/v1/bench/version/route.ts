@@ -7,5 +7,5 @@ import { benchVersion } from '@/prisma/data/bench-version';
 export async function GET(): Promise<Response> {
   const shop = await currentShop();
   const version = await benchVersion(await db(), shop.cureSensorId, shop.version);
-  return Response.json({ nowAt: await serverNow(), version }, { headers: { 'cache-control': 'no-store' } });
+  return Response.json({ nowAt: serverNow(), version }, { headers: { 'cache-control': 'no-store' } });
 }

@@ -39,10 +39,10 @@ async function record(request: Request, batchId: string): Promise<AnswerWithStat
     const details = input.error.issues.map((issue) => `${issue.path.join('.') || 'body'}: ${issue.message}`);
     return refusal(400, 'not-an-action', 'This is not an action that can be recorded.', details);
   }
-  const [shop, people, now] = [await currentShop(), await currentPeople(), await serverNow()];
+  const [shop, people, nowAt] = [await currentShop(), await currentPeople(), serverNow()];
   const personId = await chosenPersonId();
-  const result = await recordEvent(await db(), { batchId, input: input.data, personId, now });
-  return recordEventAnswer(result, shop, now, (id) => people.find((person) => person.id === id)?.name ?? null);
+  const result = await recordEvent(await db(), { batchId, input: input.data, personId, now: nowAt });
+  return recordEventAnswer(result, shop, nowAt, (id) => people.find((person) => person.id === id)?.name ?? null);
 }
 
 async function readJson(
