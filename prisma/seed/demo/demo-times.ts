@@ -15,16 +15,18 @@ export interface DemoTimes {
 }
 
 const EVENING = 20 * 60 + 30;
-const CLOSING = 21 * 60;
+/** Hours at which the open window may close; otherwise it closes five hours from now. */
+const CLOSING = [21 * 60, 22 * 60 + 45];
 const STEP_MS = 5 * MINUTE_MS;
 
 export function demoTimes(nowAt: Instant, zone: string): DemoTimes {
   const { day: today } = wallTimeAt(nowAt, zone);
   const glueUpDaysAgo = instantOfWallTime(today, EVENING, zone) <= nowAt - 3 * HOUR_MS ? 0 : 1;
-  const eveningAt = instantOfWallTime(today, CLOSING, zone);
-  const isThisEvening = eveningAt >= nowAt + 2 * HOUR_MS && eveningAt <= nowAt + 12 * HOUR_MS;
+  const eveningAt = CLOSING.map((minute) => instantOfWallTime(today, minute, zone)).find(
+    (at) => at >= nowAt + 2 * HOUR_MS && at <= nowAt + 12 * HOUR_MS,
+  );
   const laterAt = Math.round((nowAt + 5 * HOUR_MS) / STEP_MS) * STEP_MS;
-  return { nowAt, zone, today, glueUpDaysAgo, windowClosesAt: isThisEvening ? eveningAt : laterAt };
+  return { nowAt, zone, today, glueUpDaysAgo, windowClosesAt: eveningAt ?? laterAt };
 }
 
 /** The instant at which the workshop's clock showed `HH:MM` so many days ago. */
