@@ -1,4 +1,4 @@
-import type { Milestone } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, Box, Milestone, RateLaw } from '@/lib/cure/adhesive-sheet';
 import type { CureLanes } from '@/lib/cure/cure-lanes';
 import type { CureLaw } from '@/lib/cure/lane-rate';
 import type { CureClock } from '@/lib/cure/release';
@@ -64,12 +64,39 @@ export function courseReader(lanesOf: (law: CureLaw) => CureLanes): CureReader {
   };
 }
 
-/** One sheet that cannot be computed with must not take the other batches' clocks down with it. */
-function lanesOrNull(lanesOf: (law: CureLaw) => CureLanes, law: CureLaw): CureLanes | null {
+/**
+ * One sheet that cannot be computed with must not take the other batches' clocks down with it, nor release anything.
+ */
+function lanesOrNull(lanesOf: (law: CureLaw) => CureLanes, sheet: AdhesiveSheet): CureLanes | null {
+  if (!hasSoundFigures(sheet)) return null;
   try {
-    return lanesOf(law);
+    return lanesOf(sheet);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;
   }
+}
+
+function hasSoundFigures({ referenceC, minCureC, rateLaw, milestoneHours, recoatCapHours }: AdhesiveSheet): boolean {
+  const hours = [...Object.values(milestoneHours), recoatCapHours ?? 0];
+  return (
+    [referenceC, minCureC].every(Number.isFinite) &&
+    hours.every((value) => value >= 0 && Number.isFinite(value)) &&
+    hasSoundBox(rateLaw)
+  );
+}
+
+function hasSoundBox(rateLaw: RateLaw): boolean {
+  switch (rateLaw.kind) {
+    case 'arrhenius':
+      return isRising(rateLaw.activationEnergyKjPerMol);
+    case 'doubling':
+      return isRising(rateLaw.doublingC);
+    case 'plain-hours':
+      return true;
+  }
+}
+
+function isRising({ low, central, high }: Box): boolean {
+  return low > 0 && low <= central && central <= high && Number.isFinite(high);
 }
