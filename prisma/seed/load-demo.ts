@@ -24,7 +24,7 @@ export type LoadDemoResult =
   | { readonly ok: false; readonly code: 'not-empty'; readonly message: string };
 
 /** Settings of the demo workshop, for a shop that has none yet. */
-export const DEMO_SHOP: ShopChange = {
+const DEMO_SHOP: ShopChange = {
   name: DEMO_SHOP_NAME,
   timeZone: 'America/Chicago',
   lengthUnit: 'inch',

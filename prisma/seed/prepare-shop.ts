@@ -1,5 +1,5 @@
 import type { Instant } from '@/lib/units/instant';
-import type { Db, Tx } from '@/prisma/client';
+import type { Db } from '@/prisma/client';
 import { writeTx } from '@/prisma/client';
 import { saveShop } from '@/prisma/data/shop';
 import { insertMaterials } from './load-starting-materials';
@@ -10,13 +10,10 @@ import { STARTING_MATERIALS } from './starting-materials';
  * True when it was new.
  */
 export function prepareShop(database: Db, nowAt: Instant): Promise<boolean> {
-  return writeTx(database, (tx) => insertShop(tx, nowAt));
-}
-
-/** The same inside a transaction. */
-export async function insertShop(tx: Tx, nowAt: Instant): Promise<boolean> {
-  if ((await tx.shop.count()) > 0) return false;
-  await saveShop(tx, {}, nowAt);
-  await insertMaterials(tx, STARTING_MATERIALS, nowAt);
-  return true;
+  return writeTx(database, async (tx) => {
+    if ((await tx.shop.count()) > 0) return false;
+    await saveShop(tx, {}, nowAt);
+    await insertMaterials(tx, STARTING_MATERIALS, nowAt);
+    return true;
+  });
 }
