@@ -91,11 +91,11 @@ export function demoLots(times: DemoTimes): readonly DemoLot[] {
   }));
 }
 
-export function demoLotId(code: string): string {
+function demoLotId(code: string): string {
   return demoId(`lot-${code.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`);
 }
 
 /** Ids of the opened lots of a glue: what a cup is mixed from. */
-export function demoLotIds(materialId: string): readonly string[] {
+function demoLotIds(materialId: string): readonly string[] {
   return LOTS.filter(([, ofMaterial]) => ofMaterial === materialId).map(([code]) => demoLotId(code));
 }
