@@ -96,6 +96,6 @@ function demoLotId(code: string): string {
 }
 
 /** Ids of the opened lots of a glue: what a cup is mixed from. */
-function demoLotIds(materialId: string): readonly string[] {
+export function demoLotIds(materialId: string): readonly string[] {
   return LOTS.filter(([, ofMaterial]) => ofMaterial === materialId).map(([code]) => demoLotId(code));
 }
