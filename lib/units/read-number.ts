@@ -31,7 +31,10 @@ export function readNumber(text: string): ReadNumber {
   if (plain === '') return { ok: false, code: 'empty' };
   const sign = plain.startsWith('-') ? -1 : 1;
   const magnitude = readMagnitude(plain.replace(/^[-+] ?/, ''));
-  return magnitude.ok ? { ok: true, value: sign * magnitude.value } : magnitude;
+  if (!magnitude.ok) return magnitude;
+  // Longer rows of digits are a slip, and would not be exact.
+  if (!(magnitude.value <= Number.MAX_SAFE_INTEGER)) return { ok: false, code: 'not-a-number' };
+  return { ok: true, value: sign * magnitude.value };
 }
 
 function readMagnitude(text: string): ReadNumber {
