@@ -113,7 +113,7 @@ function startOf(
   batch: Pick<KnownBatch, 'state' | 'plan'>,
   operationId: string,
   sheet: (typeof SHEETS)[number],
-): CorrectableBody {
+): Extract<CorrectableBody, { kind: 'mix-started' }> {
   return {
     kind: 'mix-started',
     mixId: `m${nextMixNumber(batch)}`,
@@ -233,7 +233,7 @@ function withMix(batch: KnownBatch, operationId: string, at: Instant): KnownBatc
   if (operation === undefined || recordedAs(operation) === 'work') return batch;
   if (state.mixes.some((mix) => mix.operationId === operationId && mix.closedAt === null)) return batch;
   const seq = state.lastSeq + 1;
-  const body = startOf(batch, operationId, SHEETS[0] ?? fail());
+  const body = { ...startOf(batch, operationId, SHEETS[0] ?? fail()), mixId: `own-${seq}` };
   const events = state.history.map(({ event }) => event);
   return knownBatch(plan, [...events, { seq, key: `key-${seq}`, at, recordedAt: at, personId: 'ana', body }]);
 }
