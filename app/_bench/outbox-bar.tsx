@@ -12,6 +12,7 @@ import {
   retryNow,
   sendAction,
   subscribeToOutbox,
+  tellRefusal,
 } from './outbox';
 
 const SAVED_SHOWN_MS = 12_000;
@@ -86,13 +87,15 @@ function Answer({ last }: { readonly last: LastAnswer }) {
       </div>
     );
   }
-  const undo = () =>
-    void sendAction({
-      batchId: last.batchId,
-      seenSeq: last.seq,
-      label: `undo ${last.label}`,
-      action: { kind: 'corrected', seq: last.seq, reason: 'Taken back at once', replacement: null },
+  async function undo(saved: Extract<LastAnswer, { kind: 'saved' }>) {
+    const outcome = await sendAction({
+      batchId: saved.batchId,
+      seenSeq: saved.seq,
+      label: `undo ${saved.label}`,
+      action: { kind: 'corrected', seq: saved.seq, reason: 'Taken back at once', replacement: null },
     });
+    if (outcome.kind === 'refused') tellRefusal(outcome);
+  }
   return (
     <div className={sheet}>
       <div className="min-w-0 flex-1 basis-40">
@@ -106,7 +109,7 @@ function Answer({ last }: { readonly last: LastAnswer }) {
         ))}
       </div>
       {!last.isUndo && (
-        <button type="button" className={buttonClass('plain')} onClick={undo}>
+        <button type="button" className={buttonClass('plain')} onClick={() => void undo(last)}>
           Undo
         </button>
       )}

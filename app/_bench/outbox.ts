@@ -116,6 +116,11 @@ export function dropOldest(): void {
   void sendAll();
 }
 
+/** Shows a refusal in the bar, for an action that has no dialog to show it in. */
+export function tellRefusal(refused: Extract<LastAnswer, { kind: 'refused' }>): void {
+  change({ last: refused });
+}
+
 export function dismissAnswer(): void {
   change({ last: null });
 }
