@@ -9,6 +9,7 @@ import { listBenchExceptions, listPeopleWithHours } from '@/prisma/data/people';
 import { AboutShop } from './_components/about-shop';
 import { ExceptionList } from './_components/exception-list';
 import { PeopleList } from './_components/people-list';
+import { RemoveDemo } from './_components/remove-demo';
 import { SettingsForm } from './_components/settings-form';
 import { addShopExceptionAction } from './actions';
 
@@ -43,6 +44,11 @@ export default async function ShopPage() {
           <SettingsForm shop={shop} />
         </Card>
       </Section>
+      {shop.demoLoadedAt !== null && (
+        <Section title="Demo workshop">
+          <RemoveDemo />
+        </Section>
+      )}
       <Section title="About and cautions">
         <AboutShop />
       </Section>
