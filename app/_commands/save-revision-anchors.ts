@@ -1,12 +1,12 @@
 import type { AnchorsInput } from '@/lib/contracts/anchor-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, type Tx, writeTx } from '@/prisma/client';
+import { type Db, writeTx } from '@/prisma/client';
 import type { Revision } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
 
-export type SaveAnchorsResult = Done | DraftRefusal | Refusal<'no-material' | 'past-tail'>;
+export type SaveAnchorsResult = Done | DraftRefusal | Refusal<'no-material' | 'past-tail' | 'glue-up-emptied'>;
 
 type AnchorRow = AnchorsInput['anchors'][number];
 
@@ -36,6 +36,12 @@ export function saveRevisionAnchors(
       row.splitRingMaterialId,
     ]);
     if ((await missingMaterials(tx, materials)).length > 0) return NO_MATERIAL;
+    const glueUps = movedGlueUps(revision, input.anchors);
+    const emptied = glueUps.find((glueUp) => glueUp.anchorPositions.length === 0);
+    if (emptied !== undefined) {
+      const message = `The glue-up "${emptied.name}" sets only anchors you took away. Change the route first.`;
+      return { ok: false, code: 'glue-up-emptied', message };
+    }
 
     await tx.anchor.deleteMany({ where: { revisionId } });
     const known = new Set(revision.anchors.map((anchor) => anchor.id));
@@ -43,7 +49,9 @@ export function saveRevisionAnchors(
       const id = row.id !== null && known.has(row.id) ? { id: row.id } : {};
       await tx.anchor.create({ data: { ...id, revisionId, position: index + 1, ...columnsOf(row) } });
     }
-    await moveGlueUps(tx, revision, input.anchors);
+    for (const { id, anchorPositions } of glueUps) {
+      await tx.routeOperation.update({ where: { id }, data: { anchorPositions } });
+    }
     return DONE;
   });
 }
@@ -66,15 +74,17 @@ function columnsOf(row: AnchorRow) {
   };
 }
 
-/** Points the glue-ups that set chosen anchors to the new places of these. */
-async function moveGlueUps(tx: Tx, revision: Revision, rows: readonly AnchorRow[]): Promise<void> {
+/** The glue-ups that set chosen anchors, with the new places of these. */
+function movedGlueUps(revision: Revision, rows: readonly AnchorRow[]) {
   const idAt = new Map(revision.anchors.map((anchor) => [anchor.position, anchor.id]));
-  for (const operation of revision.operations) {
-    if (operation.anchorPositions.length === 0) continue;
-    const anchorPositions = operation.anchorPositions.flatMap((position) => {
-      const index = rows.findIndex((row) => row.id !== null && row.id === idAt.get(position));
-      return index < 0 ? [] : [index + 1];
-    });
-    await tx.routeOperation.update({ where: { id: operation.id }, data: { anchorPositions } });
-  }
+  return revision.operations
+    .filter((operation) => operation.anchorPositions.length > 0)
+    .map(({ id, name, anchorPositions }) => ({
+      id,
+      name,
+      anchorPositions: anchorPositions.flatMap((position) => {
+        const index = rows.findIndex((row) => row.id !== null && row.id === idAt.get(position));
+        return index < 0 ? [] : [index + 1];
+      }),
+    }));
 }

@@ -3,10 +3,7 @@
 import type { ReactNode } from 'react';
 import { useState } from 'react';
 import { useActionForm } from './action-form';
-
-/** The look of every box something is typed into. */
-export const inputClass =
-  'w-full min-h-touch rounded-sheet border-2 border-line-strong bg-sheet px-3 py-2 text-ink placeholder:text-ink-soft hover:border-ink aria-invalid:border-accent';
+import { inputClass } from './input-class';
 
 export interface FieldProps {
   readonly name: string;
@@ -87,10 +84,22 @@ export interface TextFieldProps extends FieldProps {
   readonly placeholder?: string;
   /** Id of a datalist on the page with what is usually written here. */
   readonly list?: string;
+  /** Told every time something is typed. */
+  readonly onType?: (value: string) => void;
 }
 
 export function TextField(props: TextFieldProps) {
-  const { name, label, hint, isOptional = false, defaultValue, type = 'text', autoComplete = 'off', ...rest } = props;
+  const {
+    name,
+    label,
+    hint,
+    isOptional = false,
+    defaultValue,
+    type = 'text',
+    autoComplete = 'off',
+    onType,
+    ...rest
+  } = props;
   const field = useField(name, defaultValue, hint !== undefined);
   return (
     <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
@@ -101,6 +110,7 @@ export function TextField(props: TextFieldProps) {
         type={type}
         autoComplete={autoComplete}
         defaultValue={field.value}
+        onChange={onType === undefined ? undefined : (event) => onType(event.currentTarget.value)}
         required={!isOptional}
         aria-invalid={field.error !== undefined}
         aria-describedby={field.describedBy}

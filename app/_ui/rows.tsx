@@ -16,6 +16,8 @@ export interface Rows<T> {
   remove(index: number): void;
   /** Changes places with the row before (-1) or after (1). */
   move(index: number, by: -1 | 1): void;
+  /** Puts others in the place of all of them. */
+  replace(starts: readonly T[]): void;
 }
 
 /** Rows of a form that can be added, taken away and moved; what was typed in them goes along. */
@@ -23,12 +25,19 @@ export function useRows<T>(initial: readonly T[]): Rows<T> {
   const { dropMarks } = useActionForm();
   const nextKey = useRef(initial.length);
   const [rows, setRows] = useState<readonly Row<T>[]>(() => initial.map((start, key) => ({ key, start })));
+  const made = (start: T): Row<T> => {
+    nextKey.current += 1;
+    return { key: nextKey.current, start };
+  };
   return {
     rows,
     add: (start) => {
-      const key = nextKey.current;
-      nextKey.current += 1;
-      setRows((before) => [...before, { key, start }]);
+      const row = made(start);
+      setRows((before) => [...before, row]);
+    },
+    replace: (starts) => {
+      dropMarks();
+      setRows(starts.map(made));
     },
     remove: (index) => {
       dropMarks();

@@ -44,7 +44,9 @@ export function anchorsFormSchema(units: UnitChoice) {
         const message = 'The shank cannot sit deeper than the hole was drilled.';
         context.addIssue({ code: 'custom', path: ['embedment'], message });
       }
-      if (row.wireDiameter !== null && row.bitDiameter !== null && row.bitDiameter < row.wireDiameter) {
+      // A screw eye cuts its own way into a narrower pilot hole.
+      const isTooNarrow = row.wireDiameter !== null && row.bitDiameter !== null && row.bitDiameter < row.wireDiameter;
+      if (isTooNarrow && row.kind !== 'screw-eye') {
         const message = 'The hole is narrower than the wire.';
         context.addIssue({ code: 'custom', path: ['bitDiameter'], message });
       }

@@ -1,4 +1,4 @@
-import { serverNow } from '@/app/_server/clock';
+import { now } from '@/app/_server/clock';
 import { currentShop } from '@/app/_server/shop';
 import { db } from '@/prisma/client';
 import { benchVersion } from '@/prisma/data/bench-version';
@@ -7,5 +7,5 @@ import { benchVersion } from '@/prisma/data/bench-version';
 export async function GET(): Promise<Response> {
   const shop = await currentShop();
   const version = await benchVersion(await db(), shop.cureSensorId, shop.version);
-  return Response.json({ nowAt: serverNow(), version }, { headers: { 'cache-control': 'no-store' } });
+  return Response.json({ nowAt: now(), version }, { headers: { 'cache-control': 'no-store' } });
 }

@@ -1,6 +1,6 @@
 import { recordEvent } from '@/app/_commands/record-event';
 import { isFromOwnPage } from '@/app/_server/caller';
-import { serverNow } from '@/app/_server/clock';
+import { now } from '@/app/_server/clock';
 import { chosenPersonId } from '@/app/_server/device';
 import { type AnswerWithStatus, recordEventAnswer, refusal } from '@/app/_server/record-event-answer';
 import { currentPeople, currentShop } from '@/app/_server/shop';
@@ -39,7 +39,7 @@ async function record(request: Request, batchId: string): Promise<AnswerWithStat
     const details = input.error.issues.map((issue) => `${issue.path.join('.') || 'body'}: ${issue.message}`);
     return refusal(400, 'not-an-action', 'This is not an action that can be recorded.', details);
   }
-  const [shop, people, nowAt] = [await currentShop(), await currentPeople(), serverNow()];
+  const [shop, people, nowAt] = [await currentShop(), await currentPeople(), now()];
   const personId = await chosenPersonId();
   const result = await recordEvent(await db(), { batchId, input: input.data, personId, now: nowAt });
   return recordEventAnswer(result, shop, nowAt, (id) => people.find((person) => person.id === id)?.name ?? null);
