@@ -50,7 +50,7 @@ export function fitPotLife(
   const timesAt = (point: PotLifePoint) =>
     factors(law, exponent, massG / point.massG, temperatureC, point.temperatureC);
   const anchor = nearest(points, (point) => Math.abs(Math.log(timesAt(point).central)));
-  const minutes = plane.basis === 'nearest-point' ? anchor.minutes : plane.minutesAt(anchor);
+  const minutes = plane.basis === 'nearest-point' || points.length === 1 ? anchor.minutes : plane.minutesAt(anchor);
   const { lower, central, upper } = timesAt(anchor);
   const isFitted = plane.exponent !== null || plane.kelvin !== null;
   const spread = isFitted ? (isExtrapolated ? EXTRAPOLATED_SPREAD : FITTED_SPREAD) : 0;
