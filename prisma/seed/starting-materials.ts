@@ -1,11 +1,12 @@
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import type { MaterialKind } from '@/prisma/data/materials';
 import { fastLaminatingEpoxy, fiveMinuteEpoxy, slowEpoxy, topcoatEpoxy } from './starting-epoxies';
 import { cyanoacrylate, lacquer, moistureCureUrethane, onePartPolyurethane, uvAcrylate } from './starting-plain-sheets';
 
 /** A material as a seed writes it. Only glues and coats have a sheet. */
 export interface SeedMaterial {
   readonly id: string;
-  readonly kind: string;
+  readonly kind: MaterialKind;
   readonly name: string;
   readonly sheet: AdhesiveSheet | null;
   readonly note: string;
@@ -27,7 +28,7 @@ function sheeted(
   return { id: `start-${id}`, kind, name, sheet, note: more === '' ? GENERAL : `${GENERAL} ${more}` };
 }
 
-function plain(kind: string, names: readonly string[], note = ''): readonly SeedMaterial[] {
+function plain(kind: MaterialKind, names: readonly string[], note = ''): readonly SeedMaterial[] {
   return names.map((name) => ({ id: `start-${idOf(name)}`, kind, name, sheet: null, note }));
 }
 

@@ -1,10 +1,11 @@
+import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
 import type { DemoOperation } from './demo-routes';
 
 export interface DemoAnchor {
   readonly key: string;
   readonly name: string;
-  readonly role: 'line-tie' | 'belly-hanger' | 'tail-hanger';
-  readonly kind: 'twisted-wire' | 'screw-eye' | 'through-wire';
+  readonly role: AnchorRole;
+  readonly kind: AnchorKind;
   readonly xMm: number;
   /** Between the shank and the length of the body, degrees: 0 along it, 90 straight up from the belly. */
   readonly shankAngleDeg: number;
