@@ -21,7 +21,7 @@ export function newModelFormSchema(units: UnitChoice) {
   return z.strictObject({
     name: plainText(1, 80),
     woodMaterialId: optionalIdSchema,
-    length: quantityText(lengthNeed(units, 10, MAX_BODY_MM)),
+    length: quantityText(lengthNeed(units, 12.7, MAX_BODY_MM)),
     note: plainText(0, 1_000),
   });
 }
@@ -41,7 +41,7 @@ export function bodyFormSchema(units: UnitChoice) {
     .strictObject({
       seenAt: seenAtSchema,
       woodMaterialId: optionalIdSchema,
-      length: quantityText(lengthNeed(units, 10, MAX_BODY_MM)),
+      length: quantityText(lengthNeed(units, 12.7, MAX_BODY_MM)),
       lineClass: optionalQuantityText(forceNeed(units, 1, 2_000)),
       note: plainText(0, 1_000),
       stations: z

@@ -24,7 +24,7 @@ export function BodyDrawing({ lengthMm, profile, anchors, lengthUnit }: BodyDraw
   const widest = Math.max(...profile.map((station) => station.halfWidthMm));
   const sideY = MARGIN_MM + highest;
   const topY = sideY + highest + MARGIN_MM + widest + 4;
-  const height = topY + widest + 12;
+  const height = topY + widest + 13;
   const size = `${lengthText(lengthMm, lengthUnit)} long, ${lengthText(highest * 2, lengthUnit)} high, ${lengthText(widest * 2, lengthUnit)} wide`;
   return (
     <svg
@@ -128,7 +128,7 @@ function ScaleBar({
         const x = step * stepMm;
         return <path key={x} d={`M${x} ${y - 1}v2`} />;
       })}
-      <text x={steps * stepMm + 1.5} y={y + 1.1} className="fill-ink stroke-none" fontSize={3.4}>
+      <text x={0} y={y + 5.5} className="fill-ink stroke-none" fontSize={Math.max(2.6, lengthMm * 0.042)}>
         {lengthText(steps * stepMm, lengthUnit)} from the nose
       </text>
     </g>

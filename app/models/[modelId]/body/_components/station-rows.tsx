@@ -81,10 +81,12 @@ function StationRow({ list, row, index }: StationRowProps) {
         <button
           type="button"
           aria-label={`Remove station ${index + 1}`}
-          className={`${buttonClass('quiet')} no-underline`}
+          className={buttonClass('quiet')}
           onClick={() => list.remove(index)}
         >
-          ×
+          <svg viewBox="0 0 16 16" aria-hidden="true" className="size-3.5 stroke-current stroke-2">
+            <path d="M2 2l12 12M14 2 2 14" />
+          </svg>
         </button>
       </div>
       {errors.map((error) => (
