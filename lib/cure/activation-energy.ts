@@ -1,13 +1,16 @@
 import type { Box } from '@/lib/cure/adhesive-sheet';
 import { GAS_CONSTANT, ZERO_C_IN_K } from '@/lib/cure/rate-curve';
 
-/** For amine-cured epoxies whose sheet gives one temperature only. Source: pack section 2.1, a rule after S31 to S36. */
+/**
+ * For amine-cured epoxies whose sheet gives one temperature only. Chosen, around published values of 44 to 67 kJ/mol:
+ * Thermochim. Acta 447 (2006) 167-177; Barral et al., J. Appl. Polym. Sci. 56 (1995) 1029-1037 (abstracts seen).
+ */
 export const COMMON_ACTIVATION_ENERGY_KJ_PER_MOL: Box = { low: 45, central: 55, high: 65 };
 
-/** A fit outside these cannot be a cure; one outside the narrower pair deserves a second look. Source: pack 2.1. */
+/** A fit outside these cannot be a cure; one outside the narrower pair deserves a second look. Chosen. */
 const POSSIBLE_KJ_PER_MOL = { low: 10, high: 120 };
 const USUAL_KJ_PER_MOL = { low: 35, high: 80 };
-/** Chosen: half of the common box, as two bracketing sheet points halve the uncertainty of a time (pack 3.3). */
+/** Chosen: half of the common box, as two bracketing points about halve the uncertainty of a time. */
 const FITTED_HALF_WIDTH_KJ_PER_MOL = 5;
 
 /** The same step of a cure at one temperature: how long it took. */
@@ -31,7 +34,7 @@ export type ActivationEnergyFit =
 
 /**
  * The activation energy behind two times of the same step at two temperatures, in either order.
- * `Ea = R ln(t1/t2) / (1/T1 - 1/T2)`. Source: pack section 2.1. Example: 45 min at 20 degC and 22 min at 30 degC
+ * `Ea = R ln(t1/t2) / (1/T1 - 1/T2)`. Source: Arrhenius' law solved for Ea. Example: 45 min at 20 degC and 22 min at 30 degC
  * give 52.8767 kJ/mol.
  */
 export function fitActivationEnergy(first: TimedStep, second: TimedStep): ActivationEnergyFit {
@@ -58,7 +61,7 @@ export function judgedActivationEnergy(kjPerMol: number): ActivationEnergyFit {
 /**
  * The activation energy, kJ/mol, of a rate that doubles from `fromC` to `fromC + doublingC`: `R ln2 T1 T2 / N`.
  * Exact over that span only: an Arrhenius rate doubles over fewer degrees in the cold and over more in the heat.
- * Source: pack section 2.2. Example: 10 degrees from 15 degC: 49.5123 kJ/mol.
+ * Source: Arrhenius' law at two temperatures. Example: 10 degrees from 15 degC: 49.5123 kJ/mol.
  */
 export function activationEnergyOfDoubling(doublingC: number, fromC: number): number {
   const kelvin = fromC + ZERO_C_IN_K;

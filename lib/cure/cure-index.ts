@@ -13,7 +13,7 @@ const MOST_STEPS = 60;
 /**
  * The equivalent age along one lane of a course, summed once, so that any stretch of it and the instant at which an
  * age is reached are found by halving. Equivalent hours are hours at the sheet's reference temperature.
- * Source: equivalent age after ASTM C1074 (pack section 2.3), integrated exactly on straight ramps (`ramp-age.ts`).
+ * Source: equivalent age in the form of ASTM C1074, integrated exactly on straight ramps (`ramp-age.ts`).
  */
 export class CureIndex {
   private readonly at: Float64Array;

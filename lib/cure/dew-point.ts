@@ -10,7 +10,7 @@ const MAGNUS_C = 243.12;
 const COLDEST_C = -45;
 const HOTTEST_C = 60;
 
-/** Source: ISO 8502-4, the margin commonly asked for between surface and dew point (the text of the issue). */
+/** Source: ISO 8502-4, the margin commonly asked for between surface and dew point (from memory). */
 export const LEAST_DEW_POINT_MARGIN_C = 3;
 
 /**

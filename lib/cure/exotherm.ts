@@ -33,7 +33,7 @@ const LEVELS: readonly (readonly [number, HeatLevel])[] = [
   [150, 'hot'],
 ];
 
-/** Source: pack section 3.3, rules. A pot life below 8 min is taken for the five-minute class (chosen). */
+/** Chosen: masses above which cups have been seen to smoke. A pot life below 8 min is of the five-minute class. */
 const LARGE_G = 200;
 const LARGE_FAST_G = 50;
 const FAST_MINUTES = 8;
@@ -41,7 +41,7 @@ const FAST_MINUTES = 8;
 /**
  * A lumped estimate of a cup's heat: of `massG`, in a room of `roomC`, its parts mixed at `startC` (degC). The speed of
  * the model is set so that it reproduces the sheet's nearest pot life by that point's own end criterion.
- * Throws RangeError for a mass of 0 or less. Source: pack section 3.2. It warns; it is no promise of temperatures.
+ * Throws RangeError for a mass of 0 or less. Source: `heat-balance.ts`. It warns; it is no promise of temperatures.
  * Example: 30 min at 100 g and 25 degC: the same cup is at its end after 30.0, gels at 31.9, and peaks at 220 degC.
  */
 export function exotherm(
@@ -60,7 +60,7 @@ export function exotherm(
   return { ok: true, endOfUseMinutes: thickMinutes, gelMinutes, peakMinutes, peakC, level };
 }
 
-/** What speaks against a mass before anything is computed. Source: pack section 3.3, rules. */
+/** What speaks against a mass before anything is computed. */
 export function massWarnings(
   sheet: Pick<AdhesiveSheet, 'potLife' | 'maxMassG'>,
   massG: number,
@@ -96,7 +96,7 @@ function endOfTest(point: PotLifePoint, history: CupHistory): number | null {
     case 'cup-reaches-50C':
       return history.at50CMinutes;
     case 'cup-reaches-40C-less-margin':
-      // Printed as the time to 40 degC less a fifth (pack section 1.1).
+      // Printed as the time to 40 degC less a fifth: common practice, no source.
       return history.at40CMinutes === null ? null : history.at40CMinutes * 0.8;
     case 'viscosity-doubled':
     case 'standard-cup':

@@ -3,7 +3,8 @@ import { GAS_CONSTANT, ZERO_C_IN_K } from '@/lib/cure/rate-curve';
 /**
  * A cup of mixed epoxy that warms itself: one temperature throughout, heat from an autocatalytic cure, loss to the
  * room. `da/dt = k1 F (1 + K a)(1 - a)^2`, `dT/dt = (H m da/dt - h A (T - Ta)) / (m cp)`.
- * Source: pack section 3.2 (illustrative, not measured; figures there marked as from memory). Peaks are upper bounds.
+ * Source: lumped heat balance with Kamal and Sourour's rate (m = 1, n = 2). Its constants are illustrative, typical of
+ * room-temperature epoxies and from memory, not measured; so peaks are upper bounds.
  */
 export interface CupConditions {
   readonly massG: number;
@@ -27,7 +28,7 @@ export interface CupHistory {
   readonly peakMinutes: number;
 }
 
-/** Pack section 3.2: heat of cure J/g, heat capacity J/(g K), density g/cm3, loss W/(m2 K), k2/k1, kJ/mol. */
+/** Heat of cure J/g, heat capacity J/(g K), density g/cm3, loss W/(m2 K), k2/k1, kJ/mol. */
 const HEAT_J_PER_G = 400;
 const CAPACITY_J_PER_G_K = 1.9;
 const DENSITY_G_PER_CM3 = 1.1;
@@ -37,7 +38,7 @@ const ACTIVATION_ENERGY_J_PER_MOL = 55_000;
 const REFERENCE_K = 25 + ZERO_C_IN_K;
 
 const THICK = 0.2;
-/** Flory and Stockmayer for a two-epoxy, four-amine network (pack section 1.2, from memory). */
+/** Flory and Stockmayer for a two-epoxy, four-amine network (from memory). */
 const GEL = 1 / Math.sqrt(3);
 const STEPS = 2_000;
 const MOST_STEPS = 40_000;

@@ -25,7 +25,7 @@ export interface LaneRate {
 /**
  * The relative rate a sheet has on a lane: 1 at its reference temperature. The extremes over the box of the
  * activation energy lie at its ends, and change sides at the reference temperature: below it the strongest
- * dependence on temperature is the slowest, above it the fastest (pack section 2.4, two-sided window).
+ * dependence on temperature is the slowest, above it the fastest.
  */
 export function laneRate(law: CureLaw, lane: Lane): LaneRate {
   const { referenceC, rateLaw } = law;

@@ -3,7 +3,7 @@ export type ConditionWarning =
   | { readonly code: 'too-cold'; readonly temperatureC: number; readonly limitC: number }
   | { readonly code: 'too-dry' | 'too-damp'; readonly humidityPct: number; readonly limitPct: number };
 
-/** Source: pack section 1.4, a rule after printed limits of finishes. */
+/** Chosen, after limits that are commonly printed for finishes. */
 const LEAST_C = 10;
 const LEAST_HUMIDITY_PCT = 30;
 const MOST_HUMIDITY_PCT = 80;

@@ -22,7 +22,7 @@ export type PotLifeResult =
   /** The sheet's points contradict each other: warmer or larger cups that last longer. */
   | { readonly ok: false; readonly code: 'points-contradict'; readonly criterion: PotLifeCriterion };
 
-/** Source of both: pack section 3.3, a rule. */
+/** Both chosen. */
 const EXTRAPOLATED_MASS_RATIO = 3;
 const EXTRAPOLATED_C = 10;
 
@@ -31,7 +31,7 @@ const EXTRAPOLATED_C = 10;
  *
  * Points with different end criteria are never combined: each criterion is computed by itself, and the one whose
  * lower value ends first is the answer. Throws RangeError for a mass of 0 or less or a temperature that is not finite.
- * Source: pack section 3.3. Example: 30 min at 100 g and 25 degC: a cup of 9 g at 22 degC lasts 60.84 min, between
+ * Source: Arrhenius' law in temperature; a power of the mass, chosen. Example: 30 min at 100 g and 25 degC: a cup of 9 g at 22 degC lasts 60.84 min, between
  * 40.70 and 102.61.
  */
 export function potLife(

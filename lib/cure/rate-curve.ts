@@ -20,7 +20,7 @@ export const ZERO_C_IN_K = 273.15;
 /**
  * Arrhenius: `exp(Ea/R (1/Tref - 1/T))`. `activationEnergyKjPerMol` in kJ/mol, `referenceC` in degC.
  * At and below absolute zero there is no reaction: rate 0.
- * Source: pack section 2.1; ASTM C1074 in the form of equivalent age. Example: 55 kJ/mol, 25 degC: 0.6849 at 20 degC.
+ * Source: ASTM C1074, the form of equivalent age. Example: 55 kJ/mol, 25 degC: 0.6849 at 20 degC.
  */
 export function arrheniusCurve(activationEnergyKjPerMol: number, referenceC: number): RateCurve {
   const q = (activationEnergyKjPerMol * 1000) / GAS_CONSTANT;

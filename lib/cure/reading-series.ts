@@ -11,10 +11,10 @@ export interface ReadingSeries {
 const COLDEST_C = -90;
 const HOTTEST_C = 150;
 
-/** A shorter silence is never a gap. Source: pack section 2.4, a rule. */
+/** A shorter silence is never a gap. Chosen: a heated room changes little in half an hour. */
 const LEAST_GAP_MS = 30 * MINUTE_MS;
 const GAP_MEDIANS = 3;
-/** A longer gap is not bridged by a straight line. Source: pack section 2.4, a rule. */
+/** A longer gap is not bridged by a straight line. Chosen: a night is longer. */
 export const LONGEST_BRIDGE_MS = 6 * HOUR_MS;
 
 /**
@@ -61,7 +61,7 @@ export const NO_READINGS: ReadingSeries = { at: new Float64Array(0), temperature
 
 /**
  * The silence after which a log has a gap, ms: three times its median interval, at least half an hour.
- * Source: pack section 2.4, a rule.
+ * Chosen: one reading missed is no gap, two are.
  */
 export function gapLimitMs(series: ReadingSeries): number {
   const { at } = series;

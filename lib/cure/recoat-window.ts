@@ -17,7 +17,7 @@ export interface RecoatWindow {
 /** `closed` holds from `closesAt` on, even if the window was never sure to be open. */
 export type RecoatState = 'not-stated' | 'not-judged' | 'not-yet' | 'open' | 'closed';
 
-/** Source: pack section 1.3, after the window has closed; general guidance for amine-cured epoxies. */
+/** Common practice for amine-cured epoxies, whose blush is washed off with water before it is sanded; no source. */
 const COMMON_REMEDY = 'wash, dry, sand';
 
 /**

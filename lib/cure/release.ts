@@ -43,7 +43,7 @@ export type Release =
       readonly ofMs: number;
     };
 
-/** A claim of readiness is refused when more than this share of its time is a gap. Source: pack section 2.4, a rule. */
+/** A claim of readiness is refused when more than this share of its time is a gap. Chosen. */
 const MOST_GAP_SHARE = 0.5;
 
 /** All milestones of a clock, in their order. Throws RangeError when the clock began outside the course. */
@@ -59,7 +59,7 @@ export function releases(clock: CureClock, lanes: CureLanes): readonly Release[]
  * `recoat-by` itself): cold never stretches a window, warmth shortens it. It is judged even over a gap, because the
  * fast lane and the wall clock bound it from the safe side.
  * `lanes` must be those of the clock's own sheet. Throws RangeError when the clock began outside the course.
- * Source: pack sections 0 (decisions 5 and 6) and 2.4. Example: 24 h at 25 degC, 55 kJ/mol, held at 15 degC: 51.83 h.
+ * Source: equivalent age in the form of ASTM C1074, taken at both ends of what is plausible. Example: 24 h at 25 degC, 55 kJ/mol, held at 15 degC: 51.83 h.
  */
 export function release(clock: CureClock, lanes: CureLanes, milestone: Milestone): Release {
   const hours = clock.sheet.milestoneHours[milestone];

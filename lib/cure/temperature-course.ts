@@ -8,14 +8,14 @@ import type { Instant } from '@/lib/units/instant';
 /**
  * The shop's temperature from `fromAt` to `horizonAt`, from its log where there is one and its profile elsewhere.
  *
- * Rules (pack section 2.4; those marked * are chosen here, as the pack leaves them open):
+ * Rules, all chosen here:
  * - Between two readings the temperature runs in a straight line; low and high are that less and plus the sensor's
  *   tolerance.
  * - A silence longer than `gapLimitMs` is a gap. Central: a straight line up to six hours, else the profile. Low: the
  *   lowest of the two readings, the floor and the central line*; high: the highest of them and the ceiling. So the
  *   slow lane stands still in a gap in which the room may have been too cold.
- * - Within one gap limit before the first and after the last reading, that reading is held*; low and high also take in
- *   what the profile says there*. Elsewhere the profile, plus and minus its tolerance.
+ * - Within one gap limit before the first and after the last reading, that reading is held; low and high also take in
+ *   what the profile says there. Elsewhere the profile, plus and minus its tolerance.
  * A warmer history is nowhere colder on any lane.
  *
  * `readings` may begin before `fromAt` and end after `horizonAt`; hand over at least one before `fromAt` if there is

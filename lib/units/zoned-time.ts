@@ -4,7 +4,7 @@ import { HOUR_MS, MINUTE_MS } from '@/lib/units/instant';
 
 /**
  * Wall time in the shop's zone, and back. Instants are UTC; a zone is an IANA name such as `America/Chicago`.
- * Rules for wall times that occur twice or not at all: RFC 5545 section 3.3.5 (pack section 6.1, seen).
+ * Rules for wall times that occur twice or not at all: RFC 5545 section 3.3.5 (seen).
  */
 
 /** A calendar day in the shop, `YYYY-MM-DD`. */
@@ -24,7 +24,7 @@ export interface WallTime {
   readonly minuteOfDay: number;
 }
 
-/** Some fifty years of days in one zone; then the oldest are asked for again. */
+/** Some fifty years of days in one zone; then the look-up begins anew. */
 const MOST_DAYS = 20_000;
 
 /** The offset of each UTC day that has one only, by zone. Asking the platform takes microseconds, and screens ask a lot. */
