@@ -1,6 +1,6 @@
 import type { Anomaly, AnomalyCode } from '@/lib/batch/anomaly';
 import type { BatchWords } from '@/lib/batch/batch-words';
-import { countText, listText, pieceText } from '@/lib/batch/batch-words';
+import { capital, countText, listText, pieceText } from '@/lib/batch/batch-words';
 import type { BatchEventBody } from '@/lib/batch/events';
 import type { Conflict } from '@/lib/batch/explain-conflict';
 
@@ -117,8 +117,4 @@ function anomalyReason(code: AnomalyCode): string {
 
 function rising(numbers: readonly number[]): readonly number[] {
   return [...new Set(numbers)].sort((a, b) => a - b);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

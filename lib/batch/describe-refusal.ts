@@ -1,5 +1,5 @@
 import type { BatchWords } from '@/lib/batch/batch-words';
-import { listText, pieceRanges, pieceText } from '@/lib/batch/batch-words';
+import { capital, listText, pieceRanges, pieceText } from '@/lib/batch/batch-words';
 import type { ActionWarning, Refusal } from '@/lib/batch/decision';
 import { notJudgedText, waitingText, windowClosedText } from '@/lib/batch/describe-status';
 
@@ -59,11 +59,11 @@ export function refusalText(refusal: Refusal, words: BatchWords): string {
     case 'mix-number-taken':
       return `There is a mix ${refusal.number} already; the next is mix ${refusal.nextNumber}.`;
     case 'mix-closed':
-      return `${words.mix(refusal.mixId)} was closed at ${words.time(refusal.closedAt)}. Start a new mix, or give a time before that.`;
+      return `${capital(words.mix(refusal.mixId))} was closed at ${words.time(refusal.closedAt)}. Start a new mix, or give a time before that.`;
     case 'before-mix':
-      return `${words.mix(refusal.mixId)} was mixed at ${words.time(refusal.mixedAt)}. Choose a time after that.`;
+      return `${capital(words.mix(refusal.mixId))} was mixed at ${words.time(refusal.mixedAt)}. Choose a time after that.`;
     case 'closed-before-last-use':
-      return `${words.mix(refusal.mixId)} was last used at ${words.time(refusal.lastUsedAt)}. Choose a time after that.`;
+      return `${capital(words.mix(refusal.mixId))} was last used at ${words.time(refusal.lastUsedAt)}. Choose a time after that.`;
     case 'bad-figure':
       return `Give the ${figureText(refusal.figure)} of the mix.`;
     case 'unknown-event':
@@ -77,7 +77,7 @@ export function refusalText(refusal: Refusal, words: BatchWords): string {
     case 'mix-id-changed':
       return `A correction of ${words.mix(refusal.mixId)} must stay the same mix.`;
     case 'mix-in-use':
-      return `${words.mix(refusal.mixId)} is used by ${entriesText(refusal.bySeqs)}. Correct those first.`;
+      return `${capital(words.mix(refusal.mixId))} is used by ${entriesText(refusal.bySeqs)}. Correct those first.`;
     case 'others-depend':
       return `Later on ${entriesText(refusal.bySeqs)} would make no sense. Correct those first.`;
   }

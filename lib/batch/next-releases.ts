@@ -24,7 +24,8 @@ export function sureAt({ milestone, band }: Pick<ClockRelease, 'milestone' | 'ba
 
 /**
  * For each clock that an open operation still waits on, or that ends the route, the first milestone of its sheet that
- * is not reached for sure at `nowAt`; soonest first. `recoat-by` only while a coat waits for that window.
+ * is not reached for sure at `nowAt`; soonest first. `recoat-from` and `recoat-by` only while
+ * a coat waits for that window.
  */
 export function nextReleases(batch: KnownBatch, nowAt: Instant): readonly ClockRelease[] {
   const index = planIndex(batch.plan);
@@ -34,7 +35,7 @@ export function nextReleases(batch: KnownBatch, nowAt: Instant): readonly ClockR
     if (interest === 'none') continue;
     let next: ClockRelease | null = null;
     for (const milestone of statedMilestones(clock.sheet)) {
-      if (milestone === 'recoat-by' && interest !== 'window') continue;
+      if ((milestone === 'recoat-from' || milestone === 'recoat-by') && interest !== 'window') continue;
       const release = batch.releases.release(clock, milestone);
       if (!release.ok) continue;
       const candidate = { clock, milestone, band: release.band };
