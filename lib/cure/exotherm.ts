@@ -2,7 +2,7 @@ import type { AdhesiveSheet, PotLifePoint } from '@/lib/cure/adhesive-sheet';
 import { type CupHistory, compactCupSurfaceMm2, cupHistory } from '@/lib/cure/heat-balance';
 
 /** How hot a mix gets when it is left standing in its cup. */
-export type HeatLevel = 'cool' | 'warm' | 'hot' | 'smoking';
+type HeatLevel = 'cool' | 'warm' | 'hot' | 'smoking';
 
 /** Why a mass by itself asks for care. */
 export type MassWarning =

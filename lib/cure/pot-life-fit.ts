@@ -21,7 +21,7 @@ interface PotLifeFit {
  * Exponent b of pot life ~ mass^-b without a second mass on the sheet. Chosen: a computed heat
  * balance gives 0.06 to 0.18 between 10 and 100 g, anecdotes of large cups up to 0.4.
  */
-export const COMMON_MASS_EXPONENT: Box = { low: 0.05, central: 0.2, high: 0.4 };
+const COMMON_MASS_EXPONENT: Box = { low: 0.05, central: 0.2, high: 0.4 };
 /** A thin film gains no more than this over the sheet's cup. Chosen. */
 const FILM_GAIN = 2.5;
 const MOST_FILM_GAIN = 4;

@@ -2,7 +2,7 @@ import type { AdhesiveSheet, PotLifeCriterion, PotLifePoint } from '@/lib/cure/a
 import { fitPotLife, type PotLifeBasis } from '@/lib/cure/pot-life-fit';
 
 /** How long a cup can be used, from the start of mixing. */
-export interface PotLife {
+interface PotLife {
   readonly ok: true;
   /** What a countdown runs to. */
   readonly lowerMinutes: number;

@@ -1,5 +1,4 @@
 import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
-import { MILESTONES } from '@/lib/cure/adhesive-sheet';
 import { gapMsBetween } from '@/lib/cure/course';
 import type { CureLanes } from '@/lib/cure/cure-lanes';
 import type { Instant } from '@/lib/units/instant';
@@ -46,11 +45,6 @@ export type Release =
 /** A claim of readiness is refused when more than this share of its time is a gap. Chosen. */
 const MOST_GAP_SHARE = 0.5;
 
-/** All milestones of a clock, in their order. Throws RangeError when the clock began outside the course. */
-export function releases(clock: CureClock, lanes: CureLanes): readonly Release[] {
-  return MILESTONES.map((milestone) => release(clock, lanes, milestone));
-}
-
 /**
  * When a clock reaches one milestone.
  *
@@ -70,9 +64,8 @@ export function release(clock: CureClock, lanes: CureLanes, milestone: Milestone
   const earliestAt = rounded(lanes.fast.instantAtAge(setAt, hours), Math.floor);
   const centralAt = rounded(lanes.central.instantAtAge(setAt, hours), Math.round);
   const latestAt = rounded(lanes.slow.instantAtAge(setAt, hours), Math.ceil);
-  const restsOnLog = clock.sheet.rateLaw.kind !== 'plain-hours';
   const ofMs = (latestAt ?? horizonAt) - setAt;
-  const gapMs = restsOnLog ? gapMsBetween(lanes.course, setAt, setAt + ofMs) : 0;
+  const gapMs = gapMsBehind(clock, lanes, setAt, setAt + ofMs);
   if (gapMs > MOST_GAP_SHARE * ofMs) return { kind: 'not-judged', milestone, reason: 'log-has-a-gap', gapMs, ofMs };
   if (earliestAt === null || centralAt === null || latestAt === null) {
     return { kind: 'beyond-horizon', milestone, earliestAt, centralAt, horizonAt };
@@ -92,8 +85,13 @@ function closing(clock: CureClock, lanes: CureLanes, hours: number): Release {
     earliestAt: capped(lanes.fast.instantAtAge(mixedAt, hours), Math.floor),
     centralAt: capped(lanes.central.instantAtAge(mixedAt, hours), Math.round),
     latestAt,
-    gapMs: gapMsBetween(lanes.course, mixedAt, latestAt),
+    gapMs: gapMsBehind(clock, lanes, mixedAt, latestAt),
   };
+}
+
+/** Plain hours do not rest on the log, so no gap of it matters to them. */
+function gapMsBehind(clock: CureClock, lanes: CureLanes, fromAt: Instant, toAt: Instant): number {
+  return clock.sheet.rateLaw.kind === 'plain-hours' ? 0 : gapMsBetween(lanes.course, fromAt, toAt);
 }
 
 function rounded(at: Instant | null, round: (value: number) => number): Instant | null {

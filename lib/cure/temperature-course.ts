@@ -12,7 +12,7 @@ import type { Instant } from '@/lib/units/instant';
  * - Between two readings the temperature runs in a straight line; low and high are that less and plus the sensor's
  *   tolerance.
  * - A silence longer than `gapLimitMs` is a gap. Central: a straight line up to six hours, else the profile. Low: the
- *   lowest of the two readings, the floor and the central line*; high: the highest of them and the ceiling. So the
+ *   lowest of the two readings, the floor and the central line; high: the highest of them and the ceiling. So the
  *   slow lane stands still in a gap in which the room may have been too cold.
  * - Within one gap limit before the first and after the last reading, that reading is held; low and high also take in
  *   what the profile says there. Elsewhere the profile, plus and minus its tolerance.

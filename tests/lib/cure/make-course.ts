@@ -56,7 +56,7 @@ export function courseOfSteps(steps: readonly (readonly [number, number])[]): Te
   };
 }
 
-export const BOX = { low: 45, central: 55, high: 65 } as const;
+const BOX = { low: 45, central: 55, high: 65 } as const;
 
 /** The pack's epoxy: reference 25 degC, 55 (45 to 65) kJ/mol, no cure below `minCureC`. */
 export function law(minCureC = Number.NEGATIVE_INFINITY): CureLaw {
