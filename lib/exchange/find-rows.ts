@@ -1,5 +1,5 @@
 import { type CellKind, cellKind } from './cell-kind';
-import { fieldsOf, type Separator } from './cells';
+import { fieldsOf, hasOpenQuote, type Separator } from './cells';
 
 /** One line of the beginning of a file, taken apart. */
 export interface HeadRow {
@@ -45,10 +45,11 @@ export function findRows(lines: readonly string[]): RowsFound | null {
     if (shape !== null && (best === null || shape.score > best.score)) best = shape;
   }
   if (best === null) return null;
+  const firstLine = firstRowLine(lines, start, best);
   return {
     separator: best.separator,
-    linesBeforeRows: best.firstRow.line,
-    headings: headingsAbove(lines, start, best),
+    linesBeforeRows: firstLine,
+    headings: headingsAbove(lines, start, firstLine, best),
     rows: best.rows,
   };
 }
@@ -93,11 +94,30 @@ function isReadingLike(kinds: readonly CellKind[]): boolean {
   return hasDate ? numbers > 0 || kinds.includes('missing') : numbers >= 2;
 }
 
+/** The first row may be a spoiled one: it has its time where the others have theirs, but no number, or an open quote. */
+function firstRowLine(lines: readonly string[], start: number, shape: Shape): number {
+  let first = shape.firstRow.line;
+  for (let line = first - 1; line >= start; line -= 1) {
+    const text = lines[line] ?? '';
+    if (text.trim() === '') continue;
+    if (!hasTimeInPlace(text, shape)) break;
+    first = line;
+  }
+  return first;
+}
+
+function hasTimeInPlace(text: string, { separator, firstRow }: Shape): boolean {
+  const fields = hasOpenQuote(text) ? text.split(separator) : fieldsOf(text, separator);
+  const dated = firstRow.kinds.findIndex((kind) => kind === 'stamp' || kind === 'date');
+  if (dated !== -1) return fields.length > dated && cellKind(fields[dated] ?? '') === firstRow.kinds[dated];
+  return fields.length === firstRow.fields.length && cellKind(fields[0] ?? '') === 'number';
+}
+
 /** Texts of the lines just above the first row that are taken apart alike, put together column by column. */
-function headingsAbove(lines: readonly string[], start: number, shape: Shape): string[] {
+function headingsAbove(lines: readonly string[], start: number, firstLine: number, shape: Shape): string[] {
   const width = shape.firstRow.fields.length;
   const found: string[][] = [];
-  for (let line = shape.firstRow.line - 1; line >= start && found.length < HEADING_LINES; line -= 1) {
+  for (let line = firstLine - 1; line >= start && found.length < HEADING_LINES; line -= 1) {
     const text = lines[line] ?? '';
     if (text.trim() === '' && found.length === 0) continue;
     const fields = fieldsOf(text, shape.separator);

@@ -1,6 +1,6 @@
-import { tzOffset } from '@date-fns/tz';
 import type { Instant } from '@/lib/units/instant';
 import { HOUR_MS, MINUTE_MS } from '@/lib/units/instant';
+import { zoneOffsetMs } from '@/lib/units/zoned-time';
 
 /** How wall times become instants: the clock of a place, that place without its summer time, or a fixed offset. */
 export type ClockRule =
@@ -37,8 +37,8 @@ export class LocalClock {
 
   /** `timeZone`: a name of the IANA data base. RangeError when the runtime does not know it. */
   constructor(timeZone: string) {
-    if (!Number.isFinite(tzOffset(timeZone, new Date(0)))) throw new RangeError(`unknown time zone ${timeZone}`);
     this.#timeZone = timeZone;
+    this.offsetAt(0);
   }
 
   /** What the wall time `wallMs` means (a wall time is written as if it were UTC). */
@@ -53,7 +53,7 @@ export class LocalClock {
 
   /** Offset at an instant, in ms. */
   offsetAt(at: Instant): number {
-    return Math.round(tzOffset(this.#timeZone, new Date(at)) * MINUTE_MS);
+    return zoneOffsetMs(at, this.#timeZone);
   }
 
   /** Meaning of a whole day, or null when the clock changes on it or near it. */

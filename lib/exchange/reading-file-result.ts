@@ -35,7 +35,8 @@ export interface ReadingFileReport {
   readonly firstRows: readonly RowAsRead[];
   readonly refusedRows: readonly RefusedRow[];
   readonly refusedBy: Readonly<Record<RefusalReason, number>>;
-  readonly notes: SeriesNotes;
+  /** Null when no row was accepted, which only happens while a question is open. */
+  readonly notes: SeriesNotes | null;
   readonly clock: ClockEvidence;
   readonly outOfOrderRows: number;
   /** Whether the file runs from the newest reading to the oldest; that is not out of order. */

@@ -123,7 +123,6 @@ export class ReadingFile {
     const at = (isOther ? log.rows.otherAt : log.rows.at).slice();
     refuseLate(log, at, isOther);
     const merged = mergeRows(log.rows, at);
-    if (merged.readings.at.length === 0) return this.#unreadable('no-reading');
 
     const isUnitDoubtful =
       layout.unitBy === 'values' && layout.unit === 'C' && log.highestWritten >= PLAUSIBLE_WITHOUT_UNIT_C;
@@ -136,6 +135,8 @@ export class ReadingFile {
     const isDateOpen = questions.some(({ kind }) => kind === 'day-order' || kind === 'year');
     if (!isDateOpen && this.#context.answers.clock === undefined) questions.push(...clockQuestion(evidence));
 
+    const hasReadings = merged.readings.at.length > 0;
+    if (!hasReadings && questions.length === 0) return this.#unreadable('no-reading');
     const { epochRows } = log.reader;
     const report: ReadingFileReport = {
       layout,
@@ -150,7 +151,7 @@ export class ReadingFile {
       firstRows: firstRows(log, at),
       refusedRows: log.refusals.inOrder(),
       refusedBy: log.refusals.counts,
-      notes: seriesNotes(merged.readings.at, merged.readings.temperatureC),
+      notes: hasReadings ? seriesNotes(merged.readings.at, merged.readings.temperatureC) : null,
       clock: evidence,
       outOfOrderRows: merged.outOfOrderRows,
       isBackwards: merged.isBackwards,

@@ -194,14 +194,19 @@ function readYearLast(text: string, from: number, to: number, first: number, int
 
 /** Feb 10, 2026, and any of the forms behind the name of a weekday. */
 function readDateAfterWord(text: string, from: number, to: number, into: StampParts): number {
+  const monthFirst = readMonthFirst(text, from, to, into);
+  if (monthFirst !== -1) return monthFirst;
+  let at = from;
+  while (at < to && isLetter(text.charCodeAt(at))) at += 1;
+  if (text.charCodeAt(at) === COMMA || text.charCodeAt(at) === POINT) at += 1;
+  const next = skipSpaces(text, at, to);
+  if (next >= to || next < from + 3) return -1;
+  return isDigit(text.charCodeAt(next)) ? readDate(text, next, to, into) : readMonthFirst(text, next, to, into);
+}
+
+function readMonthFirst(text: string, from: number, to: number, into: StampParts): number {
   let at = readMonthName(text, from, to, into);
-  if (at === -1) {
-    at = from;
-    while (at < to && isLetter(text.charCodeAt(at))) at += 1;
-    if (text.charCodeAt(at) === COMMA || text.charCodeAt(at) === POINT) at += 1;
-    const next = skipSpaces(text, at, to);
-    return next > from + 1 && next < to && isDigit(text.charCodeAt(next)) ? readDate(text, next, to, into) : -1;
-  }
+  if (at === -1) return -1;
   at = readDigits(text, skipSpaces(text, at, to), to, into);
   if (into.digits < 1 || into.digits > 2) return -1;
   into.style = 'named-month';

@@ -2,10 +2,14 @@ import type { ColumnSample } from './column-sample';
 import { headingUnit } from './heading-words';
 import type { DecidedBy, LayoutContext, LayoutQuestion, TemperatureUnit } from './reading-layout';
 
-/** Values above this can hardly be the degC of a workshop, so a file without a unit that has them is asked about. */
-export const PLAUSIBLE_WITHOUT_UNIT_C = 40;
+/**
+ * From this on a value can hardly be the degC of a workshop, so a file without a unit that holds one is asked about.
+ * Chosen, below the 40 of rule 5 of section 7 of the reference pack: 35 to 40 degF is what an unheated shop has in
+ * winter, and taken for degC it would call a cold joint cured.
+ */
+export const PLAUSIBLE_WITHOUT_UNIT_C = 35;
 
-/** Values above this can only be kelvin. Source: rule 5 of section 7 of the reference pack, as is the one above. */
+/** Values above this can only be kelvin. Source: rule 5 of section 7 of the reference pack. */
 const KELVIN_ABOVE = 200;
 
 export interface UnitFound {
@@ -25,7 +29,9 @@ export function findUnit(column: ColumnSample, context: LayoutContext): UnitFoun
   const highest = sorted.at(-1) ?? Number.NaN;
   if ((sorted[sorted.length >> 1] ?? 0) > KELVIN_ABOVE) return { unit: 'K', by: 'values', question: null };
   const isOpen = highest >= PLAUSIBLE_WITHOUT_UNIT_C || context.temperatureUnit === 'F';
-  return { unit: 'C', by: 'values', question: isOpen ? { kind: 'unit', lowest, highest } : null };
+  return isOpen
+    ? { unit: 'F', by: 'values', question: { kind: 'unit', lowest, highest } }
+    : { unit: 'C', by: 'values', question: null };
 }
 
 function cellUnit(cell: string): TemperatureUnit | null {
