@@ -1,21 +1,9 @@
 import { z } from 'zod';
 import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
+import { MATERIAL_KINDS, type MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
-
-export const MATERIAL_KINDS = [
-  'wood',
-  'wire',
-  'adhesive',
-  'coating',
-  'hook',
-  'split-ring',
-  'screw-eye',
-  'ballast',
-  'other',
-] as const;
-export type MaterialKind = (typeof MATERIAL_KINDS)[number];
 
 const kindSchema = z.enum(MATERIAL_KINDS);
 
@@ -111,4 +99,11 @@ export async function listMaterialPage(
     ]),
   );
   return { lines: ids.flatMap((id) => lines.get(id) ?? []), total: found.length };
+}
+
+/** Whether another material than `exceptId` has this name, in whatever case. */
+export async function isMaterialNameTaken(reader: DbReader, name: string, exceptId: string | null): Promise<boolean> {
+  const folded = name.toLocaleLowerCase('en');
+  const materials = await reader.material.findMany({ select: { id: true, name: true } });
+  return materials.some((material) => material.id !== exceptId && material.name.toLocaleLowerCase('en') === folded);
 }

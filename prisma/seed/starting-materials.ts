@@ -1,5 +1,5 @@
+import type { MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
-import type { MaterialKind } from '@/prisma/data/materials';
 import { fastLaminatingEpoxy, fiveMinuteEpoxy, slowEpoxy, topcoatEpoxy } from './starting-epoxies';
 import { cyanoacrylate, lacquer, moistureCureUrethane, onePartPolyurethane, uvAcrylate } from './starting-plain-sheets';
 

@@ -1,5 +1,6 @@
 import type { SelectOption } from '@/app/_ui/select-field';
-import type { MaterialChoice, MaterialKind } from '@/prisma/data/materials';
+import type { MaterialKind } from '@/lib/contracts/material-forms';
+import type { MaterialChoice } from '@/prisma/data/materials';
 import type { MaterialName } from '@/prisma/data/revisions';
 
 /** Materials of some kinds as choices; the ones in `used` are offered even when they were archived since. */
