@@ -33,15 +33,7 @@ export default async function BenchPage() {
   return (
     <BenchProvider world={world}>
       <BenchSync version={bench.version} changesAt={bench.changesAt} />
-      <Page
-        title="Bench"
-        actions={
-          <>
-            <PieceReportButton kind="scrap" batches={reportBatches} />
-            <PieceReportButton kind="note" batches={reportBatches} />
-          </>
-        }
-      >
+      <Page title="Bench">
         <RunningMixes bench={bench} shop={shop} />
         <div className="grid gap-8 lg:grid-cols-[3fr_2fr]">
           <div className="grid min-w-0 content-start gap-8">
@@ -57,7 +49,15 @@ export default async function BenchPage() {
             <Section title="Next" lead="What the cure allows next. An action is allowed from the later hour.">
               <ReleaseList bench={bench} unit={shop.temperatureUnit} />
             </Section>
-            <Section title="Just now">
+            <Section
+              title="Just now"
+              actions={
+                <>
+                  <PieceReportButton kind="scrap" batches={reportBatches} />
+                  <PieceReportButton kind="note" batches={reportBatches} />
+                </>
+              }
+            >
               <RecentList recent={bench.recent} nameOf={(id) => names.get(id ?? '') ?? null} />
             </Section>
           </div>

@@ -3,7 +3,9 @@ import type { ReactNode } from 'react';
 import { pieceText } from '@/lib/batch/batch-words';
 import type { BenchAction, BenchRelease, HeldPieces } from '@/lib/batch/bench-entries';
 import { allowedText, bandText, milestoneText, statusText, urgencyText } from '@/lib/batch/describe-status';
+import { dateText } from '@/lib/units/format-instant';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
+import { instantOfWallTime } from '@/lib/units/zoned-time';
 import type { Bench, BenchEntry } from '../_server/bench';
 import { StatusMark } from '../_ui/status-mark';
 import { CureWhy } from './cure-why';
@@ -75,7 +77,7 @@ function ActionLine({ entry, action }: { readonly entry: BenchEntry; readonly ac
       </p>
       <p className="text-sm">
         <StatusMark status={isClosing ? 'closing' : 'ready'}>
-          {sentence(urgencyText(action.urgency, words, (day) => day))}
+          {sentence(urgencyText(action.urgency, words, dayText))}
         </StatusMark>
       </p>
     </Line>
@@ -211,6 +213,11 @@ function HeldButtons({ entry, held }: { readonly entry: BenchEntry; readonly hel
         />
       );
   }
+}
+
+/** A calendar day as it is spoken of: `Tue 1 Dec 2026`. Days have no zone of their own. */
+export function dayText(day: string): string {
+  return dateText(instantOfWallTime(day, 0, 'UTC'), 'UTC');
 }
 
 /** With a capital letter in front. */

@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react';
 import { massWarnings } from '@/lib/cure/exotherm';
 import { potLife } from '@/lib/cure/pot-life';
 import { durationText } from '@/lib/units/format-duration';
-import { massText } from '@/lib/units/format-quantity';
+import { massText, temperatureText } from '@/lib/units/format-quantity';
 import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 import { Caution } from '../_ui/caution';
 import { FieldFrame } from '../_ui/field';
@@ -128,7 +128,7 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
 /** What this cup will do, with the very function the server uses. */
 function Forecast(props: { readonly material: MixMaterial; readonly massG: number; readonly temperatureC: number }) {
   const { material, massG, temperatureC } = props;
-  const { massUnit } = useBenchWorld();
+  const { massUnit, temperatureUnit } = useBenchWorld();
   const life = useMemo(() => potLife(material.sheet, massG, temperatureC), [material, massG, temperatureC]);
   const warnings = massWarnings(material.sheet, massG);
   return (
@@ -146,6 +146,12 @@ function Forecast(props: { readonly material: MixMaterial; readonly massG: numbe
           'The pot lives of its data sheet contradict each other: no countdown. Look at the sheet in Stock.'
         )}
       </p>
+      {temperatureC < material.sheet.minCureC && (
+        <p className="border-l-4 border-accent pl-3 font-semibold">
+          Colder than the {temperatureText(material.sheet.minCureC, temperatureUnit)} below which it is not counted as
+          curing: its clocks stand still until the shop is warmer.
+        </p>
+      )}
       {warnings.map((warning) => (
         <p key={warning.code} className="border-l-4 border-accent pl-3 font-semibold">
           {massWarningText(warning.code, massText(warning.limitG, massUnit))}

@@ -4,7 +4,6 @@ import { type ReactNode, useEffect, useRef, useSyncExternalStore } from 'react';
 import { countdownText } from '@/lib/units/format-duration';
 import { clockText } from '@/lib/units/format-instant';
 import { type Instant, MINUTE_MS } from '@/lib/units/instant';
-import { buttonClass } from '../_ui/button-class';
 import { Card } from '../_ui/page';
 import { StatusMark } from '../_ui/status-mark';
 import { alarmState, blockedAlarm, setSilenced, soundAlarm, subscribeToAlarm } from './alarm';
@@ -71,8 +70,10 @@ export function PotLifeCard({ mixId, title, about, mixedAt, ends, whyNot, action
         </p>
       )}
       <div className="flex flex-wrap gap-2">{actions}</div>
-      {ends !== null && <Alarm mixId={mixId} lowerAt={ends.lowerAt} nowAt={nowAt} />}
-      {why}
+      <div>
+        {ends !== null && <Alarm mixId={mixId} lowerAt={ends.lowerAt} nowAt={nowAt} />}
+        {why}
+      </div>
     </Card>
   );
 }
@@ -106,7 +107,7 @@ function Alarm({ mixId, lowerAt, nowAt }: AlarmProps) {
       <button
         type="button"
         aria-pressed={isSilenced}
-        className={buttonClass('quiet')}
+        className="min-h-touch font-semibold text-ink-soft underline decoration-line-strong underline-offset-4 hover:text-ink"
         onClick={() => setSilenced(mixId, !isSilenced)}
       >
         {isSilenced ? 'Alarm silenced: switch on' : 'Silence the alarm'}
