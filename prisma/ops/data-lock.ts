@@ -37,13 +37,18 @@ export function takeDataLock(file: string): DataLock {
   );
 }
 
+/** The file appears with its text in it, so that nobody ever reads half of it. */
 function createExclusively(file: string, text: string): boolean {
+  const draft = `${file}.${process.pid}.new`;
+  writeFileSync(draft, text, { mode: 0o600 });
   try {
-    writeFileSync(file, text, { flag: 'wx', mode: 0o600 });
+    linkSync(draft, file);
     return true;
   } catch (error) {
     if (hasCode(error, 'EEXIST')) return false;
     throw error;
+  } finally {
+    rmSync(draft, { force: true });
   }
 }
 

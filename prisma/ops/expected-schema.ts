@@ -71,9 +71,14 @@ async function describePostgres(session: MigrationSession, schema: string): Prom
       (row) =>
         `column ${row.table_name}.${row.column_name}: ${row.data_type}(${row.datetime_precision ?? ''}) nullable ${row.is_nullable} default ${row.column_default}`,
     ),
-    ...indexes.map((row) => `index: ${String(row.indexdef).replaceAll(`${row.schemaname}.`, '')}`),
+    ...indexes.map((row) => `index: ${withoutSchema(row.indexdef, row.schemaname)}`),
     ...constraints.map(
-      (row) => `constraint ${row.relname}.${row.conname}: ${String(row.definition).replaceAll(`${row.nspname}.`, '')}`,
+      (row) => `constraint ${row.relname}.${row.conname}: ${withoutSchema(row.definition, row.nspname)}`,
     ),
   ]);
+}
+
+/** Postgres writes the schema of temporary tables as pg_temp, whatever its name. */
+function withoutSchema(definition: unknown, schema: unknown): string {
+  return String(definition).replaceAll(`${schema}.`, '').replaceAll('pg_temp.', '');
 }

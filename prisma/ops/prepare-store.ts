@@ -152,7 +152,7 @@ function refuseDamage(file: string): void {
   const faults = checkSqlite(file, 'quick_check');
   if (faults.length === 0) return;
   throw new StartRefusal(
-    `The database file ${file} is damaged (${faults[0]}). Nothing was changed. Restore the newest backup: see README, Restore.`,
+    `The database file ${file} is damaged (${faults.join('; ').replaceAll('\n', '; ')}). Nothing was changed. Restore the newest backup: see README, Restore.`,
   );
 }
 

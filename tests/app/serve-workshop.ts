@@ -1,7 +1,7 @@
 import type { ChildProcess } from 'node:child_process';
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { freePort } from '../prisma/free-port';
@@ -43,7 +43,7 @@ export async function serveWorkshop(options: WorkshopOptions = {}): Promise<Work
   const folder = options.folder ?? mkdtempSync(path.join(tmpdir(), 'workshop-'));
   const databaseUrl = options.databaseUrl ?? `file:${path.join(folder, 'workshop.db')}`;
   const clockFile = path.join(folder, 'clock-ahead');
-  writeFileSync(clockFile, '0');
+  if (!existsSync(clockFile)) writeFileSync(clockFile, '0');
   const port = await freePort();
   const child = spawn(process.execPath, ['--import', 'tsx', path.join('prisma', 'ops', 'start.ts')], {
     env: {
