@@ -63,6 +63,7 @@ function distinctEvents(events: readonly BatchEvent[]): readonly BatchEvent[] {
   const seqs = new Set<number>();
   const keys = new Set<string>();
   const placed = events.filter((event) => Number.isSafeInteger(event.seq));
+  // Mostly in order as they come; the key only decides between two that claim one seq.
   placed.sort((a, b) => a.seq - b.seq || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
   return placed.filter((event) => {
     if (seqs.has(event.seq) || keys.has(event.key)) return false;

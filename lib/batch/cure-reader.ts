@@ -39,9 +39,14 @@ export interface CureReader {
  * before the first mix: a clock that began outside it is not judged.
  */
 export function courseReader(lanesOf: (law: CureLaw) => CureLanes): CureReader {
+  const known = new WeakMap<AdhesiveSheet, CureLanes | null>();
   return {
     release(clock, milestone) {
-      const lanes = lanesOrNull(lanesOf, clock.sheet);
+      let lanes = known.get(clock.sheet);
+      if (lanes === undefined) {
+        lanes = lanesOrNull(lanesOf, clock.sheet);
+        known.set(clock.sheet, lanes);
+      }
       if (lanes === null) return { ok: false, code: 'bad-sheet' };
       const { startAt, endAt } = lanes.course;
       if (!(clock.mixedAt >= startAt && clock.setAt >= startAt && clock.mixedAt <= endAt && clock.setAt <= endAt)) {

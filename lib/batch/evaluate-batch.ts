@@ -1,4 +1,4 @@
-import type { PieceState } from '@/lib/batch/batch-state';
+import type { BatchState, PieceState } from '@/lib/batch/batch-state';
 import type { BatchEvaluation, KnownBatch, OperationStatus, StageGroup } from '@/lib/batch/evaluation';
 import { nextReleases } from '@/lib/batch/next-releases';
 import { operationStatus } from '@/lib/batch/operation-status';
@@ -10,29 +10,21 @@ import type { Instant } from '@/lib/units/instant';
  * pieces together, and the next release of each clock. Two instants with the same `releases` cost comparisons only.
  */
 export function evaluateBatch(batch: KnownBatch, nowAt: Instant): BatchEvaluation {
-  const live = batch.state.pieces.filter((piece) => piece.scrapped === null);
-  const done = live.filter((piece) => piece.operations.every((operation) => operation.doneAt !== null));
-  return {
-    nowAt,
-    groups: pieceStages(batch, nowAt),
-    nextReleases: nextReleases(batch, nowAt),
-    livePieces: live.length,
-    donePieces: done.length,
-  };
+  let livePieces = 0;
+  let donePieces = 0;
+  for (const pieces of alikePieces(batch.state)) {
+    livePieces += pieces.length;
+    const isDone = pieces[0]?.operations.every((operation) => operation.doneAt !== null) ?? false;
+    if (isDone) donePieces += pieces.length;
+  }
+  const groups = pieceStages(batch, nowAt);
+  return { nowAt, groups, nextReleases: nextReleases(batch, nowAt), livePieces, donePieces };
 }
 
 /** Every operation not done on the live pieces with what stands before it, equal pieces together, in route order. */
 export function pieceStages(batch: KnownBatch, at: Instant): readonly StageGroup[] {
-  const alike = new Map<string, PieceState[]>();
-  for (const piece of batch.state.pieces) {
-    if (piece.scrapped !== null) continue;
-    const key = progressKey(piece);
-    const same = alike.get(key);
-    if (same === undefined) alike.set(key, [piece]);
-    else same.push(piece);
-  }
   const byOperation = planIndex(batch.plan).operations.map(() => new Map<string, GrowingGroup>());
-  for (const pieces of alike.values()) {
+  for (const pieces of alikePieces(batch.state)) {
     const first = pieces[0];
     if (first === undefined) continue;
     first.operations.forEach((operation, index) => {
@@ -55,6 +47,25 @@ interface GrowingGroup {
   readonly operationId: string;
   readonly status: OperationStatus;
   readonly pieces: number[];
+}
+
+const alikeOf = new WeakMap<BatchState, readonly (readonly PieceState[])[]>();
+
+/** The live pieces, those together that nothing tells apart at any time. Found once for each state. */
+function alikePieces(state: BatchState): readonly (readonly PieceState[])[] {
+  const known = alikeOf.get(state);
+  if (known !== undefined) return known;
+  const alike = new Map<string, PieceState[]>();
+  for (const piece of state.pieces) {
+    if (piece.scrapped !== null) continue;
+    const key = progressKey(piece);
+    const same = alike.get(key);
+    if (same === undefined) alike.set(key, [piece]);
+    else same.push(piece);
+  }
+  const groups = [...alike.values()];
+  alikeOf.set(state, groups);
+  return groups;
 }
 
 /** Equal for pieces that every need of the plan sees as equal. */

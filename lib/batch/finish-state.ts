@@ -12,13 +12,12 @@ import type { IndexedOperation } from '@/lib/batch/plan-index';
 
 /** The draft as plain data, with its joints and coats gathered into cure clocks. */
 export function finishState(draft: BatchDraft, history: readonly HistoryEntry[]): BatchState {
-  const clocks = gatherClocks(draft);
-  const clockIndex = new Map(clocks.map((clock, index) => [clock.id, index]));
+  const { clocks, indexOf } = gatherClocks(draft);
   return {
     openedAt: draft.openedAt,
     finishedAt: draft.finishedAt,
     finishedSeq: draft.finishedSeq,
-    pieces: draft.pieces.map((piece) => finishPiece(piece, draft.index.operations, clockIndex)),
+    pieces: draft.pieces.map((piece) => finishPiece(piece, draft.index.operations, indexOf)),
     mixes: [...draft.mixes.values()].map(({ operationIndex: _, ...mix }): MixState => mix),
     clocks,
     notes: draft.notes,
@@ -28,94 +27,114 @@ export function finishState(draft: BatchDraft, history: readonly HistoryEntry[])
   };
 }
 
-function clockIdOf(setting: JointSetting): string {
-  return `${setting.mixId}@${setting.at}`;
-}
-
-/** The joints or the coat of one operation on one piece that are there. */
-function settingsOf(operation: DraftOperation): readonly JointSetting[] {
-  if (operation.coat !== null) return [operation.coat];
-  return operation.joints.filter((joint) => joint !== null);
-}
-
 interface GrowingClock {
+  readonly id: string;
   readonly setting: JointSetting;
   readonly pieces: number[];
-  readonly anchorIds: Set<string>;
+  readonly anchorIds: string[];
   jointCount: number;
 }
 
-function gatherClocks(draft: BatchDraft): readonly BatchClock[] {
-  const growing = new Map<string, GrowingClock>();
+/** Joints of one event share their setting, so a clock is looked up by its name once for each event only. */
+class ClockTable {
+  readonly byId = new Map<string, GrowingClock>();
+  readonly bySetting = new Map<JointSetting, GrowingClock>();
+
+  join(setting: JointSetting, piece: number, anchorId: string | null): void {
+    const clock = this.bySetting.get(setting) ?? this.found(setting);
+    // Pieces come in rising order, so a piece that is there already is the last one.
+    if (clock.pieces.at(-1) !== piece) clock.pieces.push(piece);
+    if (anchorId === null) return;
+    if (!clock.anchorIds.includes(anchorId)) clock.anchorIds.push(anchorId);
+    clock.jointCount++;
+  }
+
+  private found(setting: JointSetting): GrowingClock {
+    const id = `${setting.mixId}@${setting.at}`;
+    const clock = this.byId.get(id) ?? { id, setting, pieces: [], anchorIds: [], jointCount: 0 };
+    this.byId.set(id, clock);
+    this.bySetting.set(setting, clock);
+    return clock;
+  }
+}
+
+type ClockIndex = ReadonlyMap<JointSetting, number>;
+
+function gatherClocks(draft: BatchDraft): { readonly clocks: readonly BatchClock[]; readonly indexOf: ClockIndex } {
+  const table = new ClockTable();
   for (const piece of draft.pieces) {
     if (piece.scrapped !== null) continue;
     piece.operations.forEach((operation, index) => {
+      if (operation.coat !== null) table.join(operation.coat, piece.number, null);
+      if (operation.joints.length === 0) return;
       const anchorIds = draft.index.operations[index]?.operation.anchorIds ?? [];
-      if (operation.coat !== null) join(growing, operation.coat, piece.number, null);
       operation.joints.forEach((joint, anchor) => {
-        if (joint !== null) join(growing, joint, piece.number, anchorIds[anchor] ?? null);
+        if (joint !== null) table.join(joint, piece.number, anchorIds[anchor] ?? null);
       });
     });
   }
   const clocks: BatchClock[] = [];
-  for (const [id, { setting, pieces, anchorIds, jointCount }] of growing) {
+  for (const { id, setting, pieces, anchorIds, jointCount } of table.byId.values()) {
     const mix = draft.mixes.get(setting.mixId);
     if (mix === undefined) continue;
+    const { mixId, number: mixNumber, operationId, materialName, sheet, mixedAt } = mix;
+    const { at: setAt, late } = setting;
     clocks.push({
       id,
-      mixId: mix.mixId,
-      mixNumber: mix.number,
-      operationId: mix.operationId,
-      materialName: mix.materialName,
-      sheet: mix.sheet,
-      mixedAt: mix.mixedAt,
-      setAt: setting.at,
+      mixId,
+      mixNumber,
+      operationId,
+      materialName,
+      sheet,
+      mixedAt,
+      setAt,
       pieces,
-      anchorIds: [...anchorIds],
+      anchorIds,
       jointCount,
-      late: setting.late,
+      late,
     });
   }
-  return clocks.sort((a, b) => a.setAt - b.setAt || a.mixNumber - b.mixNumber || (a.id < b.id ? -1 : 1));
-}
-
-function join(growing: Map<string, GrowingClock>, setting: JointSetting, piece: number, anchorId: string | null): void {
-  const id = clockIdOf(setting);
-  const clock = growing.get(id) ?? { setting, pieces: [], anchorIds: new Set<string>(), jointCount: 0 };
-  // Pieces come in rising order, so a piece that is there already is the last one.
-  if (clock.pieces.at(-1) !== piece) clock.pieces.push(piece);
-  if (anchorId !== null) {
-    clock.anchorIds.add(anchorId);
-    clock.jointCount++;
+  clocks.sort((a, b) => a.setAt - b.setAt || a.mixNumber - b.mixNumber || (a.id < b.id ? -1 : 1));
+  const indexOfId = new Map(clocks.map((clock, index) => [clock.id, index]));
+  const indexOf = new Map<JointSetting, number>();
+  for (const [setting, { id }] of table.bySetting) {
+    const index = indexOfId.get(id);
+    if (index !== undefined) indexOf.set(setting, index);
   }
-  growing.set(id, clock);
+  return { clocks, indexOf };
 }
 
-function finishPiece(
-  piece: DraftPiece,
-  operations: readonly IndexedOperation[],
-  clockIndex: ReadonlyMap<string, number>,
-): PieceState {
+function finishPiece(piece: DraftPiece, operations: readonly IndexedOperation[], indexOf: ClockIndex): PieceState {
   return {
     number: piece.number,
     scrapped: piece.scrapped,
     operations: piece.operations.map((own, index): PieceOperation => {
       const operation = operations[index]?.operation;
-      const indexes: number[] = [];
-      for (const setting of settingsOf(own)) {
-        const found = clockIndex.get(clockIdOf(setting));
-        if (found !== undefined && piece.scrapped === null && !indexes.includes(found)) indexes.push(found);
-      }
       return {
         operationId: operation?.id ?? '',
         status: own.doneAt !== null ? 'done' : own.joints.some((joint) => joint !== null) ? 'part-set' : 'open',
         doneAt: own.doneAt,
         doneSeq: own.doneSeq,
-        joints: own.joints.map((set, anchor) => ({ anchorId: operation?.anchorIds[anchor] ?? '', set })),
+        joints:
+          own.joints.length === 0
+            ? NONE
+            : own.joints.map((set, anchor) => ({ anchorId: operation?.anchorIds[anchor] ?? '', set })),
         coat: own.coat,
         remediedAt: own.remediedAt,
-        clockIndexes: indexes,
+        clockIndexes: piece.scrapped === null ? clockIndexes(own, indexOf) : NONE,
       };
     }),
   };
+}
+
+const NONE: readonly never[] = [];
+
+function clockIndexes({ coat, joints }: DraftOperation, indexOf: ClockIndex): readonly number[] {
+  if (coat === null && joints.length === 0) return NONE;
+  const indexes: number[] = [];
+  for (const setting of coat === null ? joints : [coat]) {
+    const index = setting === null ? undefined : indexOf.get(setting);
+    if (index !== undefined && !indexes.includes(index)) indexes.push(index);
+  }
+  return indexes;
 }

@@ -152,7 +152,7 @@ export { atArbitrary };
 
 /**
  * A shop in which the sheet's hours hold at 25 degC, from a tenth less to a third more; plain enough that thousands of
- * histories can be tried. Clocks of piece-dependent times go through the real cure in the other tests.
+ * histories can be tried. The table tests go through the real cure.
  */
 export const PLAIN_CURE: CureReader = {
   release({ sheet, setAt, mixedAt }, milestone) {

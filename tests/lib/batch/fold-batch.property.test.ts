@@ -32,7 +32,9 @@ function replayed(events: readonly BatchEvent[], chunk: number, repeated: number
 function correctable(events: readonly BatchEvent[], pick: number) {
   const target = events[pick % Math.max(1, events.length)];
   if (target === undefined || target.body.kind === 'batch-opened') return null;
-  const others = events.filter(({ body }) => body.kind !== 'corrected' || body.seq !== target.seq);
+  const others = events.filter(
+    ({ seq, body }) => seq === target.seq || body.kind !== 'corrected' || body.seq !== target.seq,
+  );
   return { target, others };
 }
 
