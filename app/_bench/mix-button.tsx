@@ -9,7 +9,7 @@ import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 import { Caution } from '../_ui/caution';
 import { FieldFrame } from '../_ui/field';
 import { inputClass } from '../_ui/input-class';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import { type BatchRef, type MixMaterial, useBenchWorld } from './bench-context';
 import { newClientKey } from './client-key';
 import { TypedField } from './typed-field';
@@ -89,7 +89,7 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
   }
 
   return (
-    <ActionForm batch={batch} submitLabel="Start the mix now" ready={ready} onSent={onSent}>
+    <BenchForm batch={batch} submitLabel="Start the mix now" ready={ready} onSent={onSent}>
       <FieldFrame id="mix-material" label="What is mixed" error={undefined}>
         <select
           id="mix-material"
@@ -121,7 +121,7 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
       {material !== undefined && <Lots material={material} lotIds={lotIds} onChange={setLotIds} />}
       <WhenField at={at} onChange={setAt} />
       <Caution topic="epoxy" />
-    </ActionForm>
+    </BenchForm>
   );
 }
 
