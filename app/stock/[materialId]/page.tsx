@@ -46,7 +46,7 @@ export default async function MaterialPage({ params, searchParams }: MaterialPag
   return (
     <Page
       title={material.name}
-      lead={[KIND_WORDS[material.kind], material.note].filter((text) => text !== '').join('. ')}
+      lead={`${capital(KIND_WORDS[material.kind])}. ${material.note}`}
       up={{ href: '/stock', label: 'Stock' }}
       actions={material.isArchived && <StatusMark status="archived" />}
     >
@@ -88,4 +88,8 @@ export default async function MaterialPage({ params, searchParams }: MaterialPag
       </Section>
     </Page>
   );
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
 }

@@ -29,11 +29,16 @@ export function PotLifeTable({ sheet, units }: PotLifeTableProps) {
     { id: 'end', title: 'Ends when', cell: (point) => CRITERION_WORDS[point.criterion] },
   ];
   const derived: Column<number>[] = [
-    { id: 'mass', title: 'Cup', cell: (massG) => massText(massG, units.massUnit) },
+    {
+      id: 'mass',
+      title: 'Cup',
+      cell: (massG) => <span className="whitespace-nowrap">{massText(massG, units.massUnit)}</span>,
+    },
     ...SHOWN_C.map((temperatureC) => ({
       id: String(temperatureC),
       title: `At ${temperatureText(temperatureC, units.temperatureUnit)}`,
       cell: (massG: number) => potLifeText(sheet, massG, temperatureC),
+      isLong: true,
     })),
   ];
   return (

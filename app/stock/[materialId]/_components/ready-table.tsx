@@ -1,3 +1,5 @@
+import type { ReactNode } from 'react';
+import { Estimate } from '@/app/_ui/estimate';
 import { type Column, Table } from '@/app/_ui/table';
 import { Why } from '@/app/_ui/why';
 import { MILESTONE_WORDS, SOURCE_WORDS } from '@/app/stock/_components/words';
@@ -25,12 +27,13 @@ export function ReadyTable({ sheet, units }: ReadyTableProps) {
     {
       id: 'sheet',
       title: `On the sheet, at ${temperatureText(sheet.referenceC, units.temperatureUnit)}`,
-      cell: (milestone) => hoursText(sheet.milestoneHours[milestone] ?? 0),
+      cell: (milestone) => <span className="whitespace-nowrap">{hoursText(sheet.milestoneHours[milestone] ?? 0)}</span>,
     },
     ...SHOWN_C.map((temperatureC) => ({
       id: String(temperatureC),
       title: `At ${temperatureText(temperatureC, units.temperatureUnit)}`,
       cell: (milestone: Milestone) => steadyText(sheet, milestone, temperatureC),
+      isLong: true,
     })),
     {
       id: 'source',
@@ -63,14 +66,15 @@ export function ReadyTable({ sheet, units }: ReadyTableProps) {
   );
 }
 
-function steadyText(sheet: AdhesiveSheet, milestone: Milestone, temperatureC: number): string {
+function steadyText(sheet: AdhesiveSheet, milestone: Milestone, temperatureC: number): ReactNode {
   const hours = steadyHours(sheet, milestone, temperatureC);
   if (hours === null) return '–';
   if (hours.central === null || hours.latest === null) return 'too cold to be sure of any cure';
   const about = hoursText(hours.central);
   const earliest = hoursText(hours.earliest);
   const latest = hoursText(hours.latest);
-  return earliest === latest ? about : `about ${about}, between ${earliest} and ${latest}`;
+  if (earliest === latest) return <span className="whitespace-nowrap">{about}</span>;
+  return <Estimate about={about} earliest={earliest} latest={latest} />;
 }
 
 /** Hours to plan by. */

@@ -24,7 +24,7 @@ export function SheetFigures({ sheet, units }: SheetFiguresProps) {
   const columns: Column<FigureLine>[] = [
     { id: 'figure', title: 'Figure', cell: (line) => line.title },
     { id: 'value', title: 'Value', cell: (line) => line.value },
-    { id: 'source', title: 'Source', cell: (line) => sourceText(sheet, line.figure) },
+    { id: 'source', title: 'Source', cell: (line) => sourceText(sheet, line.figure), isLong: true },
   ];
   return (
     <div className="grid gap-2">
