@@ -1,12 +1,13 @@
-import { sentence } from '@/app/_bench/bench-lists';
+import { sentence, setText as textOfSettings } from '@/app/_bench/bench-lists';
 import { CureWhy } from '@/app/_bench/cure-why';
 import type { BenchEntry } from '@/app/_server/bench';
 import { pieceText } from '@/lib/batch/batch-words';
 import { milestoneText, unjudgedText } from '@/lib/batch/describe-status';
-import type { BatchTimeline, CureSpan } from '@/lib/batch/timeline';
+import type { BatchTimeline } from '@/lib/batch/timeline';
 import { MILESTONES, type Milestone } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
+import { type MergedCure, mergedCures } from './merged-cures';
 
 export interface CureTableProps {
   readonly entry: BenchEntry;
@@ -19,8 +20,8 @@ export function CureTable({ entry, timeline, unit }: CureTableProps) {
   if (timeline.cures.length === 0) return <p className="text-ink-soft">Nothing was set or applied yet.</p>;
   return (
     <div className="grid gap-6">
-      {timeline.cures.map((cure) => (
-        <CureCard key={cure.clockId} entry={entry} cure={cure} unit={unit} />
+      {mergedCures(timeline.cures).map((cure) => (
+        <CureCard key={cure.last.clockId} entry={entry} cure={cure} unit={unit} />
       ))}
     </div>
   );
@@ -28,22 +29,28 @@ export function CureTable({ entry, timeline, unit }: CureTableProps) {
 
 interface CureCardProps {
   readonly entry: BenchEntry;
-  readonly cure: CureSpan;
+  readonly cure: MergedCure;
   readonly unit: TemperatureUnit;
 }
 
 function CureCard({ entry, cure, unit }: CureCardProps) {
   const { words, batch } = entry;
-  const clock = batch.state.clocks.find(({ id }) => id === cure.clockId);
+  const { last, pieces, latePieces, firstSetAt, lastSetAt } = cure;
+  const clock = batch.state.clocks.find(({ id }) => id === last.clockId);
   if (clock === undefined) return null;
   const stated = MILESTONES.filter((milestone) => clock.sheet.milestoneHours[milestone] !== undefined);
   return (
     <section className="grid gap-2">
       <h3 className="font-bold">
-        {words.operation(cure.operationId)}, mix {cure.mixNumber}: {pieceText(cure.pieces)}, set{' '}
-        {words.time(cure.setAt)}
-        {cure.late && <span className="text-accent"> (after the pot life)</span>}
+        {words.operation(last.operationId)}, mix {last.mixNumber}: {pieceText(pieces)}
       </h3>
+      <p className="-mt-1 text-sm text-ink-soft">
+        {sentence(settingText(firstSetAt, lastSetAt, words.time))}
+        {firstSetAt !== lastSetAt && '; the hours are those of the last'}.
+        {latePieces.length > 0 && (
+          <strong className="text-accent"> After the pot life: {pieceText(latePieces)}.</strong>
+        )}
+      </p>
       <ul>
         {stated.map((milestone) => {
           const release = batch.releases.release(clock, milestone);
@@ -56,12 +63,12 @@ function CureCard({ entry, cure, unit }: CureCardProps) {
                   : sentence(`${unjudgedText(release.code)}.`)}
               </span>
               <CureWhy
-                about={`${milestoneText(milestone)} of mix ${cure.mixNumber}`}
+                about={`${milestoneText(milestone)} of mix ${last.mixNumber}`}
                 sheet={clock.sheet}
                 milestone={milestone}
                 materialName={clock.materialName}
                 mixedAt={clock.mixedAt}
-                setText={`set at ${words.time(clock.setAt)}`}
+                setText={settingText(firstSetAt, lastSetAt, words.time)}
                 time={words.time}
                 temperatureUnit={unit}
               />
@@ -71,6 +78,10 @@ function CureCard({ entry, cure, unit }: CureCardProps) {
       </ul>
     </section>
   );
+}
+
+function settingText(firstAt: Instant, lastAt: Instant, time: (at: Instant) => string): string {
+  return textOfSettings([firstAt, lastAt], time);
 }
 
 function milestoneName(milestone: Milestone): string {

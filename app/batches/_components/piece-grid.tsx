@@ -39,7 +39,7 @@ export function PieceGrid({ entry }: { readonly entry: BenchEntry }) {
   return (
     <div className="grid gap-3">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys */}
-      <section className="overflow-x-auto" aria-label="Pieces and operations" tabIndex={0}>
+      <section className="relative overflow-x-auto" aria-label="Pieces and operations" tabIndex={0}>
         <table className="border-collapse">
           <caption className="sr-only">Where the pieces stand on each operation of the route</caption>
           <thead>

@@ -3,10 +3,11 @@ import type { ReactNode } from 'react';
 import type { BenchEntry } from '@/app/_server/bench';
 import { pieceText } from '@/lib/batch/batch-words';
 import { milestoneText } from '@/lib/batch/describe-status';
-import type { BatchTimeline, CureSpan, MixSpan } from '@/lib/batch/timeline';
+import type { BatchTimeline, MixSpan } from '@/lib/batch/timeline';
 import type { TemperatureCourse } from '@/lib/cure/course';
 import type { Instant } from '@/lib/units/instant';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
+import { type MergedCure, mergedCures } from './merged-cures';
 import { TemperatureStrip } from './temperature-strip';
 import { TimeAxis } from './time-axis';
 import type { TimeRange } from './timeline-range';
@@ -38,7 +39,7 @@ export function Timeline({ entry, timeline, course, range, nowAt, zone, unit }: 
   const place: Place = (at) => scale(at);
   const isSeen = (fromAt: Instant, toAt: Instant | null) => fromAt < range.toAt && (toAt ?? range.toAt) > range.fromAt;
   const mixes = timeline.mixes.filter((mix) => isSeen(mix.mixedAt, mixEnd(mix)));
-  const cures = timeline.cures.filter((cure) => isSeen(cure.setAt, cureEnd(cure)));
+  const cures = mergedCures(timeline.cures).filter((cure) => isSeen(cure.firstSetAt, cureEnd(cure)));
   const rows = mixes.length + cures.length;
   const isNowSeen = nowAt >= range.fromAt && nowAt <= range.toAt;
   const height = AXIS_PX + rows * ROW_PX + STRIP_PX;
@@ -48,7 +49,7 @@ export function Timeline({ entry, timeline, course, range, nowAt, zone, unit }: 
       height={height}
       role="img"
       aria-label="Mixes and cures over time, with the temperature"
-      className="block overflow-visible"
+      className="block overflow-hidden"
     >
       <TimeAxis range={range} place={place} zone={zone} height={height} />
       {mixes.map((mix, index) => (
@@ -58,11 +59,11 @@ export function Timeline({ entry, timeline, course, range, nowAt, zone, unit }: 
       ))}
       {cures.map((cure, index) => (
         <Row
-          key={cure.clockId}
+          key={cure.last.clockId}
           y={AXIS_PX + (mixes.length + index) * ROW_PX}
-          label={`${entry.words.operation(cure.operationId)}, mix ${cure.mixNumber}, ${pieceText(cure.pieces)}${cure.late ? ', late' : ''}`}
+          label={cureLabel(entry.words.operation(cure.last.operationId), cure)}
         >
-          <CureBar cure={cure} place={place} />
+          <CureBar cure={cure} place={place} range={range} />
         </Row>
       ))}
       <TemperatureStrip
@@ -143,18 +144,29 @@ function MixBar({ mix, place, nowAt }: { readonly mix: MixSpan; readonly place: 
   );
 }
 
+function cureLabel(operation: string, { last, pieces, latePieces }: MergedCure): string {
+  const late = latePieces.length === 0 ? '' : `; late: ${pieceText(latePieces)}`;
+  return `${operation}, mix ${last.mixNumber}, ${pieceText(pieces)}${late}`;
+}
+
+interface CureBarProps {
+  readonly cure: MergedCure;
+  readonly place: Place;
+  readonly range: TimeRange;
+}
+
+/** Beyond this share of the width a word stands on the left of its mark. */
+const EDGE = 82;
+
 /** From setting to the last milestone; each milestone as its band and the hour from which it is allowed. */
-function CureBar({ cure, place }: { readonly cure: CureSpan; readonly place: Place }) {
-  const marks = cure.marks.flatMap((mark) =>
-    mark.ok && mark.band.latestAt !== null ? [{ ...mark, latestAt: mark.band.latestAt }] : [],
-  );
+function CureBar({ cure, place, range }: CureBarProps) {
   const end = cureEnd(cure);
-  const { recoatWindow } = cure;
+  const { recoatWindow, marks } = cure.last;
   const opensAt = recoatWindow?.opensAt ?? null;
   const closesAt = recoatWindow?.closesAt ?? null;
   return (
     <>
-      <Bar from={place(cure.setAt)} to={end === null ? 100 : place(end)} className="fill-chart-fill" />
+      <Bar from={place(cure.firstSetAt)} to={end === null ? 100 : place(end)} className="fill-chart-fill" />
       {opensAt !== null && closesAt !== null && opensAt < closesAt && (
         <rect
           x={`${place(opensAt)}%`}
@@ -162,39 +174,60 @@ function CureBar({ cure, place }: { readonly cure: CureSpan; readonly place: Pla
           y="37"
           height="4"
           className="fill-chart-b"
-        >
-          <title>recoat window</title>
-        </rect>
+        />
       )}
-      {marks.map(({ milestone, band, latestAt }) => (
-        <g key={milestone}>
-          {band.earliestAt !== null && (
-            <line
-              x1={`${place(band.earliestAt)}%`}
-              x2={`${place(latestAt)}%`}
-              y1="28"
-              y2="28"
-              className="stroke-chart-a"
-              strokeWidth="3"
-              strokeOpacity="0.45"
-            />
-          )}
-          <line
-            x1={`${place(latestAt)}%`}
-            x2={`${place(latestAt)}%`}
-            y1="18"
-            y2="38"
-            className="stroke-chart-a"
-            strokeWidth="3"
+      {marks.map((mark) =>
+        mark.ok &&
+        mark.band.latestAt !== null &&
+        mark.band.latestAt > range.fromAt &&
+        (mark.band.earliestAt ?? 0) < range.toAt ? (
+          <MilestoneMark
+            key={mark.milestone}
+            word={milestoneText(mark.milestone)}
+            from={place(mark.band.earliestAt ?? mark.band.latestAt)}
+            to={place(mark.band.latestAt)}
+            isEndSeen={mark.band.latestAt <= range.toAt}
           />
-          {place(latestAt) < 100 && (
-            <text x={`${place(latestAt)}%`} dx="4" y="48" className="fill-ink-soft text-[0.6875rem] max-sm:hidden">
-              {milestoneText(milestone)}
-            </text>
-          )}
-        </g>
-      ))}
+        ) : null,
+      )}
     </>
+  );
+}
+
+interface MilestoneMarkProps {
+  readonly word: string;
+  readonly from: number;
+  readonly to: number;
+  readonly isEndSeen: boolean;
+}
+
+function MilestoneMark({ word, from, to, isEndSeen }: MilestoneMarkProps) {
+  return (
+    <g>
+      <line
+        x1={`${from}%`}
+        x2={`${to}%`}
+        y1="28"
+        y2="28"
+        className="stroke-chart-a"
+        strokeWidth="3"
+        strokeOpacity="0.45"
+      />
+      {isEndSeen && (
+        <>
+          <line x1={`${to}%`} x2={`${to}%`} y1="18" y2="38" className="stroke-chart-a" strokeWidth="3" />
+          <text
+            x={`${to}%`}
+            dx={to > EDGE ? -5 : 5}
+            y="32"
+            textAnchor={to > EDGE ? 'end' : 'start'}
+            className="fill-ink text-[0.6875rem] max-sm:hidden"
+          >
+            {word}
+          </text>
+        </>
+      )}
+    </g>
   );
 }
 
@@ -203,9 +236,9 @@ function mixEnd({ closedAt, potLife }: MixSpan): Instant | null {
 }
 
 /** The last milestone that can be told; null when one lies beyond what can be told. */
-function cureEnd({ setAt, marks }: CureSpan): Instant | null {
-  let end: Instant | null = setAt;
-  for (const mark of marks) {
+function cureEnd({ lastSetAt, last }: MergedCure): Instant | null {
+  let end: Instant | null = lastSetAt;
+  for (const mark of last.marks) {
     if (!mark.ok) continue;
     end = mark.band.latestAt === null || end === null ? null : Math.max(end, mark.band.latestAt);
   }
