@@ -85,10 +85,15 @@ function FormAnswer({ state }: { readonly state: FormState }) {
         </p>
       )}
       {state.status === 'done' && (
-        <p className="border-l-4 border-ink bg-well px-4 py-3 font-medium">
-          <span aria-hidden="true">✓ </span>
-          {state.message}
-        </p>
+        <div className="border-l-4 border-ink bg-well px-4 py-3 font-medium">
+          <p>
+            <span aria-hidden="true">✓ </span>
+            {state.message}
+          </p>
+          {state.secret !== undefined && (
+            <code className="mt-2 block bg-sheet p-3 break-all select-all">{state.secret}</code>
+          )}
+        </div>
       )}
     </div>
   );

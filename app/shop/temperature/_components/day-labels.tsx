@@ -1,0 +1,31 @@
+import { dayText } from '@/app/_ui/day-text';
+import type { Instant } from '@/lib/units/instant';
+import type { PlotDay } from './plot-days';
+
+export interface DayLabelsProps {
+  readonly days: readonly PlotDay[];
+  readonly fromAt: Instant;
+  readonly toAt: Instant;
+}
+
+/** Names of the days under a plot; on a phone every third. */
+export function DayLabels({ days, fromAt, toAt }: DayLabelsProps) {
+  return (
+    <div aria-hidden="true" className="relative ml-10 h-10 text-xs text-ink-soft">
+      {days.slice(1).map((day, index) => {
+        const [weekday, number, month] = dayText(day.day).split(' ');
+        return (
+          <span
+            key={day.day}
+            className={`absolute top-0 leading-tight ${index % 3 === 0 ? '' : 'max-md:hidden'}`}
+            style={{ left: `${((day.startAt - fromAt) / (toAt - fromAt)) * 100}%` }}
+          >
+            {weekday}
+            <br />
+            {number} {month}
+          </span>
+        );
+      })}
+    </div>
+  );
+}
