@@ -1,7 +1,7 @@
 import 'server-only';
 import type { HistoryEntry } from '@/lib/batch/batch-state';
 import type { BatchWords } from '@/lib/batch/batch-words';
-import type { BenchBatch, BenchView } from '@/lib/batch/bench-entries';
+import type { BenchBatch, BenchLimits, BenchView } from '@/lib/batch/bench-entries';
 import { benchView } from '@/lib/batch/bench-view';
 import { evaluateBatch } from '@/lib/batch/evaluate-batch';
 import type { KnownBatch } from '@/lib/batch/evaluation';
@@ -47,6 +47,9 @@ export interface Bench {
 /** Entries shown to be corrected. Chosen: the last quarter of an hour of a busy bench. */
 const RECENT_COUNT = 8;
 
+/** Most lines of each list; their number is shown for the rest. Chosen: what one pair of hands can look through. */
+const LIMITS: BenchLimits = { actions: 24, runningMixes: 18, releases: 12, held: 16, toFinish: 12 };
+
 /** Loads the open batches and tells what the bench can do now. */
 export async function loadBench(database: Db, shop: ShopSettings, nowAt: Instant): Promise<Bench> {
   // Read first: what changes in between is noticed at the next look.
@@ -88,6 +91,7 @@ export function benchOf(entries: readonly BenchEntry[], nowAt: Instant): Omit<Be
     view: benchView(
       entries.map((entry) => entry.batch),
       nowAt,
+      LIMITS,
     ),
     entries,
     entryOf: (batchId) => {
