@@ -54,7 +54,7 @@ export function RadioField({ name, legend, options, defaultValue, hint, onPick }
   const field = useField(name, defaultValue, hint !== undefined);
   return (
     <fieldset aria-describedby={field.describedBy} className="grid min-w-0 content-start gap-1.5">
-      <legend className="font-semibold">{legend}</legend>
+      <legend className="mb-1.5 font-semibold">{legend}</legend>
       {hint !== undefined && (
         <p id={`${field.id}-hint`} className="text-sm text-ink-soft">
           {hint}
@@ -106,7 +106,7 @@ export function WeekdaysField({ name, legend, defaultDays }: WeekdaysFieldProps)
   const field = useField(name, undefined, false);
   return (
     <fieldset aria-describedby={field.describedBy} className="grid min-w-0 content-start gap-1.5">
-      <legend className="font-semibold">{legend}</legend>
+      <legend className="mb-1.5 font-semibold">{legend}</legend>
       <div className="flex flex-wrap gap-1.5">
         {DAYS.map((day) => (
           <label

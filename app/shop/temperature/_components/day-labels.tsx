@@ -8,17 +8,22 @@ export interface DayLabelsProps {
   readonly toAt: Instant;
 }
 
+const MOST_SHARE = 0.96;
+
 /** Names of the days under a plot; on a phone every third. */
 export function DayLabels({ days, fromAt, toAt }: DayLabelsProps) {
   return (
     <div aria-hidden="true" className="relative ml-10 h-10 text-xs text-ink-soft">
       {days.slice(1).map((day, index) => {
+        const share = (day.startAt - fromAt) / (toAt - fromAt);
+        // The name of a day that has hardly begun would stand outside.
+        if (share > MOST_SHARE) return null;
         const [weekday, number, month] = dayText(day.day).split(' ');
         return (
           <span
             key={day.day}
             className={`absolute top-0 leading-tight ${index % 3 === 0 ? '' : 'max-md:hidden'}`}
-            style={{ left: `${((day.startAt - fromAt) / (toAt - fromAt)) * 100}%` }}
+            style={{ left: `${share * 100}%` }}
           >
             {weekday}
             <br />
