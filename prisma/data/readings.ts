@@ -147,25 +147,3 @@ async function findConflicts(tx: Tx, sensorId: string, part: Part): Promise<Read
             OR abs(kept."humidityPct" - nullif(sent.pct, 'NaN')) > ${SAME_WITHIN}`;
   return rows.map(({ at, kept, sent }) => ({ at: Number(at), keptC: Number(kept), sentC: Number(sent) }));
 }
-
-/** How many readings a sensor has, and from when to when. */
-export interface ReadingSpan {
-  readonly count: number;
-  readonly firstAt: Instant | null;
-  readonly lastAt: Instant | null;
-}
-
-export async function findReadingSpan(reader: DbReader, sensorId: string): Promise<ReadingSpan> {
-  const found = await reader.reading.aggregate({
-    where: { sensorId },
-    _count: true,
-    _min: { atMs: true },
-    _max: { atMs: true },
-  });
-  const { _count: count, _min: first, _max: last } = found;
-  return {
-    count,
-    firstAt: first.atMs === null ? null : Number(first.atMs),
-    lastAt: last.atMs === null ? null : Number(last.atMs),
-  };
-}
