@@ -3,8 +3,8 @@ export function PostExample({ origin }: { readonly origin: string }) {
   return (
     <div className="grid max-w-3xl gap-3">
       <p>
-        One reading or a list of them, each with its instant and its temperature in °C; humidity in percent where it is
-        known. The same reading sent twice counts once, so a logger may send again whatever was not answered.
+        One reading or a list of them, each with its instant and its temperature. The same reading sent twice counts
+        once, so a logger may send again whatever was not answered.
       </p>
       <pre
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
@@ -17,7 +17,8 @@ export function PostExample({ origin }: { readonly origin: string }) {
   -d '{"at":"2026-03-12T19:40:00Z","temperatureC":17.5}'`}</code>
       </pre>
       <p className="text-sm text-ink-soft">
-        The answer says how many were new, how many were there already, and which were refused and why.
+        The answer says how many were new and how many were there already. A list is taken in whole or not at all: when
+        something in it is wrong, the answer names it. temperatureF and humidityPct may be sent as well.
       </p>
     </div>
   );

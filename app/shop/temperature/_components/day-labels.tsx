@@ -9,6 +9,7 @@ export interface DayLabelsProps {
 }
 
 const MOST_SHARE = 0.96;
+const MOST_SHARE_ON_PHONE = 0.88;
 
 /** Names of the days under a plot; on a phone every third. */
 export function DayLabels({ days, fromAt, toAt }: DayLabelsProps) {
@@ -18,11 +19,12 @@ export function DayLabels({ days, fromAt, toAt }: DayLabelsProps) {
         const share = (day.startAt - fromAt) / (toAt - fromAt);
         // The name of a day that has hardly begun would stand outside.
         if (share > MOST_SHARE) return null;
+        const isOnPhone = index % 3 === 0 && share < MOST_SHARE_ON_PHONE;
         const [weekday, number, month] = dayText(day.day).split(' ');
         return (
           <span
             key={day.day}
-            className={`absolute top-0 leading-tight ${index % 3 === 0 ? '' : 'max-md:hidden'}`}
+            className={`absolute top-0 leading-tight whitespace-nowrap ${isOnPhone ? '' : 'max-md:hidden'}`}
             style={{ left: `${share * 100}%` }}
           >
             {weekday}

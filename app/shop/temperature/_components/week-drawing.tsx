@@ -1,7 +1,7 @@
 import { daysText } from '@/app/shop/_components/hours-text';
 import { profileTemperatureC, type TemperatureProfile } from '@/lib/cure/temperature-profile';
+import { temperatureIn } from '@/lib/units/convert';
 import { minuteText } from '@/lib/units/format-instant';
-import { temperatureText } from '@/lib/units/format-quantity';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
 import { WEEKDAYS, type Weekday } from '@/lib/units/zoned-time';
 
@@ -35,7 +35,7 @@ export function WeekDrawing({ profile, unit }: WeekDrawingProps) {
                   <span className="sr-only">
                     {minuteText(stretch.fromMinute)} to {minuteText(stretch.toMinute)}:{' '}
                   </span>
-                  {temperatureText(stretch.temperatureC, unit)}
+                  {Math.round(temperatureIn(unit, stretch.temperatureC))}°
                 </span>
               ))}
             </span>

@@ -6,13 +6,8 @@ import { AnswersForm } from './answers-form';
 import { FileChoice } from './file-choice';
 import { ImportPreview } from './import-preview';
 import { ProgressBar } from './progress-bar';
-import { TargetForm } from './target-form';
+import { type SensorChoice, TargetForm } from './target-form';
 import { useImport } from './use-import';
-
-export interface SensorChoice {
-  readonly id: string;
-  readonly name: string;
-}
 
 /** From choosing a file to its readings being kept, on one page. */
 export function ImportDesk({ sensors }: { readonly sensors: readonly SensorChoice[] }) {

@@ -4,10 +4,14 @@ import { type FormEvent, useId, useState } from 'react';
 import { buttonClass } from '@/app/_ui/button-class';
 import { FieldFrame } from '@/app/_ui/field';
 import { inputClass } from '@/app/_ui/input-class';
-import type { SensorChoice } from './import-desk';
 
 /** Value of the choice that makes a new sensor. */
 const NEW = 'new';
+
+export interface SensorChoice {
+  readonly id: string;
+  readonly name: string;
+}
 
 export interface TargetFormProps {
   readonly sensors: readonly SensorChoice[];
