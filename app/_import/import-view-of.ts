@@ -21,28 +21,37 @@ const UNREADABLE_WORDS: { readonly [C in UnreadableCode]: string } = {
     'This file has more than 1,000,000 rows. Cut it into parts by month or year, and import them one by one.',
 };
 
-/** What the page shows of a job at this moment. */
-export function importViewOf(job: ReadingImportJob, shop: ShopSettings, nowAt: Instant): ImportView {
+const NOTHING = { progress: null, preview: null, questions: [], lines: [], fieldErrors: {} } as const;
+
+/** What the page shows of a job that runs. Needs nothing of the database, which may be busy with this very job. */
+export function runningView(job: ReadingImportJob): ImportView | null {
   const { id, fileName, stage } = job;
-  const base = {
-    id,
-    fileName,
-    stage: stage.name,
-    progress: null,
-    preview: null,
-    questions: [],
-    lines: [],
-    fieldErrors: {},
-  } as const;
+  const base = { ...NOTHING, id, fileName, stage: stage.name };
   switch (stage.name) {
     case 'receiving':
       return { ...base, message: `Received ${megabytes(stage.receivedBytes)}.` };
+    case 'reading': {
+      const message = `Read ${numberWords(stage.lines)} lines.`;
+      return { ...base, message, progress: share(stage.readBytes, job.fileBytes) };
+    }
+    case 'writing': {
+      const message = `Wrote ${numberWords(stage.written)} of ${numberWords(stage.total)} readings.`;
+      return { ...base, message, progress: share(stage.written, stage.total) };
+    }
+    default:
+      return null;
+  }
+}
+
+/** What the page shows of a job at this moment. */
+export function importViewOf(job: ReadingImportJob, shop: ShopSettings, nowAt: Instant): ImportView {
+  const { id, fileName, stage } = job;
+  const base = { ...NOTHING, id, fileName, stage: stage.name };
+  switch (stage.name) {
+    case 'receiving':
     case 'reading':
-      return {
-        ...base,
-        message: `Read ${numberWords(stage.lines)} lines.`,
-        progress: share(stage.readBytes, job.fileBytes),
-      };
+    case 'writing':
+      return runningView(job) ?? { ...base, message: '' };
     case 'asks': {
       const questions = stage.questions.map((question) => questionView(question, wallText));
       const message = 'Something has to be answered before this file can be read.';
@@ -61,10 +70,6 @@ export function importViewOf(job: ReadingImportJob, shop: ShopSettings, nowAt: I
         .slice(0, 20)
         .map(({ line, reason, text }) => `${line}: ${text} (${REASON_WORDS[reason]})`);
       return { ...base, message: UNREADABLE_WORDS[code], lines: refused.length > 0 ? refused : firstLines };
-    }
-    case 'writing': {
-      const message = `Wrote ${numberWords(stage.written)} of ${numberWords(stage.total)} readings.`;
-      return { ...base, message, progress: share(stage.written, stage.total) };
     }
     case 'done':
       return { ...base, message: doneMessage(stage.outcome), lines: conflictLines(stage.outcome, shop) };

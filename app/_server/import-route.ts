@@ -1,7 +1,7 @@
 import 'server-only';
 import type { z } from 'zod';
 import type { ImportRefusal } from '@/app/_import/import-view';
-import { importViewOf } from '@/app/_import/import-view-of';
+import { importViewOf, runningView } from '@/app/_import/import-view-of';
 import { isFromOwnPage } from './caller';
 import { now } from './clock';
 import { readJsonBody } from './json-body';
@@ -25,7 +25,8 @@ export function refuseStranger(request: Request): Response | null {
 }
 
 export async function answerView(job: ReadingImportJob, status = 200): Promise<Response> {
-  return Response.json(importViewOf(job, await currentShop(), now()), { status, headers: HEADERS });
+  const view = runningView(job) ?? importViewOf(job, await currentShop(), now());
+  return Response.json(view, { status, headers: HEADERS });
 }
 
 const GONE =
