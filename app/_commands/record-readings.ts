@@ -2,7 +2,8 @@ import type { ReadingInput } from '@/lib/contracts/readings';
 import type { Instant } from '@/lib/units/instant';
 import { HOUR_MS } from '@/lib/units/instant';
 import { type Db, isPostgresDb, writeTx } from '@/prisma/client';
-import { insertReadings, type ReadingConflict, type ReadingRows } from '@/prisma/data/readings';
+import type { ReadingRows } from '@/prisma/data/reading-part';
+import { insertReadings, type ReadingConflict } from '@/prisma/data/readings';
 
 /** A logger whose clock runs further ahead than this is refused: its readings could never be put right. Chosen. */
 const LATEST_AHEAD_MS = 24 * HOUR_MS;

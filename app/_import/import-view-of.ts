@@ -1,5 +1,5 @@
 import type { ImportOutcome, ImportStage, ReadingImportJob } from '@/app/_server/reading-imports';
-import type { ReadingFileReport, UnreadableCode } from '@/lib/exchange/reading-file-result';
+import type { UnreadableCode } from '@/lib/exchange/reading-file-result';
 import { REFUSAL_REASONS } from '@/lib/exchange/row-reader';
 import { dateClockText } from '@/lib/units/format-instant';
 import { temperatureText } from '@/lib/units/format-quantity';
@@ -55,11 +55,11 @@ export function importViewOf(job: ReadingImportJob, shop: ShopSettings, nowAt: I
     case 'asks': {
       const questions = stage.questions.map((question) => questionView(question, wallText));
       const message = 'Something has to be answered before this file can be read.';
-      return { ...base, message, questions, preview: previewView(stage.report, shop, nowAt) };
+      return { ...base, message, questions, preview: previewView(stage, shop, nowAt) };
     }
     case 'ready': {
       const { refusal } = stage;
-      const preview = previewView(stage.report, shop, nowAt);
+      const preview = previewView(stage, shop, nowAt);
       if (refusal === null) return { ...base, message: readyMessage(stage, shop), preview };
       const fieldErrors = refusal.field === null ? {} : { [refusal.field]: refusal.message };
       return { ...base, message: `Nothing was kept yet. ${refusal.message}`, preview, fieldErrors };
@@ -110,10 +110,16 @@ function conflictLines({ firstConflicts }: ImportOutcome, shop: ShopSettings): s
   });
 }
 
-function previewView(report: ReadingFileReport, shop: ShopSettings, nowAt: Instant): PreviewView {
+function previewView(
+  stage: Extract<ImportStage, { name: 'asks' | 'ready' }>,
+  shop: ShopSettings,
+  nowAt: Instant,
+): PreviewView {
+  const { report } = stage;
+  const isUnitOpen = stage.name === 'asks' && stage.questions.some(({ kind }) => kind === 'unit');
   const refusedBy = REFUSAL_REASONS.filter((reason) => report.refusedBy[reason] > 0);
   return {
-    understood: understoodWords(report.layout),
+    understood: understoodWords(report.layout, isUnitOpen),
     counts: countWords(report),
     firstRows: report.firstRows.map(({ line, text, at, temperatureC, humidityPct }) => {
       const temperature = temperatureText(temperatureC, shop.temperatureUnit);

@@ -37,7 +37,7 @@ export interface PreviewView {
   readonly settings: readonly (QuestionView & { readonly value: string })[];
 }
 
-export interface RowView {
+interface RowView {
   readonly line: number;
   readonly text: string;
   readonly at: string;

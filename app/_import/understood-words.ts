@@ -48,14 +48,14 @@ export const REASON_WORDS: { readonly [R in RefusalReason]: string } = {
   'line-too-long': 'the line is too long',
 };
 
-/** Label and value of each point. `columnName` names a column by its heading or its place. */
-export function understoodWords(layout: ReadingLayout): { label: string; value: string }[] {
+/** Label and value of each point. `isUnitOpen`: whether the unit is still to be answered. */
+export function understoodWords(layout: ReadingLayout, isUnitOpen: boolean): { label: string; value: string }[] {
   const { unit, unitBy, dayOrder, dayOrderBy, decimal, temperatureColumn, humidityColumn } = layout;
   const points = [
     { label: 'Time', value: TIME_WORDS[layout.time.form] },
     { label: 'Zone', value: zoneWords(layout) },
     { label: 'Temperature', value: columnName(layout, temperatureColumn) },
-    { label: 'Unit', value: `${unit === 'K' ? 'kelvin' : `°${unit}`} (${BY_WORDS[unitBy]})` },
+    { label: 'Unit', value: `${unit === 'K' ? 'kelvin' : `°${unit}`} (${isUnitOpen ? 'for now' : BY_WORDS[unitBy]})` },
     { label: 'Humidity', value: humidityColumn === null ? 'none' : columnName(layout, humidityColumn) },
     { label: 'Columns separated by', value: SEPARATOR_WORDS[layout.separator] },
     { label: 'Decimal sign', value: decimal },

@@ -24,7 +24,7 @@ export type ImportStage =
   | { readonly name: 'failed'; readonly message: string };
 
 /** The same file, taken in before. */
-export interface EarlierImport {
+interface EarlierImport {
   readonly sensorName: string;
   readonly importedAt: Instant;
 }

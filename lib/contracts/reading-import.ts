@@ -24,7 +24,6 @@ export const importAnswersSchema = z.strictObject({
     .refine(isTimeZone, 'Write the zone as region/city, for example America/Chicago or Europe/Oslo.')
     .exactOptional(),
 });
-export type ImportAnswersInput = z.infer<typeof importAnswersSchema>;
 
 /** Which sensor the readings are of: one that is there, or a new one. */
 export type ImportTarget =

@@ -69,7 +69,7 @@ const listSchema = z
   .max(MOST_READINGS, `Send at most ${MOST_READINGS} readings at once; a longer log is imported as a file in Shop.`);
 
 /** What is wrong with a body of readings: where, and what to do. */
-export interface ReadingIssue {
+interface ReadingIssue {
   /** `2.temperatureC` in a list, `temperatureC` in a single reading; empty: the body as a whole. */
   readonly path: string;
   readonly message: string;

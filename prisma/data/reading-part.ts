@@ -1,5 +1,11 @@
 import { Prisma } from '@/prisma/generated/sqlite/client';
-import type { ReadingRows } from './readings';
+
+/** Readings of one sensor as plain columns: instants strictly rising, NaN where the humidity is not known. */
+export interface ReadingRows {
+  readonly at: Float64Array;
+  readonly temperatureC: Float64Array;
+  readonly humidityPct: Float64Array | null;
+}
 
 /**
  * Some readings as a table (at, c, pct) that one statement can select from, made from a few parameters however many

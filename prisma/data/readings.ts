@@ -1,14 +1,7 @@
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader, Tx } from '@/prisma/client';
 import type { Prisma } from '@/prisma/generated/sqlite/client';
-import { postgresPart, sqlitePart } from './reading-part';
-
-/** Readings of one sensor as plain columns: instants strictly rising, NaN where the humidity is not known. */
-export interface ReadingRows {
-  readonly at: Float64Array;
-  readonly temperatureC: Float64Array;
-  readonly humidityPct: Float64Array | null;
-}
+import { postgresPart, type ReadingRows, sqlitePart } from './reading-part';
 
 /** A reading that was sent for an instant at which another one is kept. */
 export interface ReadingConflict {

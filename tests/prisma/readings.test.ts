@@ -2,7 +2,8 @@ import { expect, it } from 'vitest';
 import { MINUTE_MS } from '@/lib/units/instant';
 import { type Db, isPostgresDb, writeTx } from '@/prisma/client';
 import { findSensorVersion, loadReadingSeries, renewReadingSeries } from '@/prisma/data/cure-temperatures';
-import { insertReadings, type ReadingRows } from '@/prisma/data/readings';
+import type { ReadingRows } from '@/prisma/data/reading-part';
+import { insertReadings } from '@/prisma/data/readings';
 import { describeBothDatabases } from './both-databases';
 
 const START = Date.UTC(2026, 0, 1);

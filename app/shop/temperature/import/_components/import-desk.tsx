@@ -67,7 +67,9 @@ export function ImportDesk({ sensors }: { readonly sensors: readonly SensorChoic
         <>
           <TargetForm sensors={sensors} fieldErrors={state.fieldErrors} onConfirm={desk.confirm} />
           <details className="rounded-sheet border border-line bg-sheet p-4">
-            <summary className="flex min-h-touch items-center font-semibold">Read the file differently</summary>
+            <summary className="inline-flex min-h-touch items-center font-semibold underline decoration-line-strong underline-offset-4">
+              Read the file differently
+            </summary>
             <AnswersForm
               settings={view.preview.settings}
               questions={[]}

@@ -27,7 +27,7 @@ export function ImportPreview({ preview, isProvisional }: ImportPreviewProps) {
           rows={firstRows}
           rowKey={(row) => String(row.line)}
           columns={[
-            { id: 'line', title: 'Line', cell: (row) => row.line },
+            { id: 'line', title: 'Line', cell: (row) => `Line ${row.line}` },
             { id: 'text', title: 'In the file', cell: (row) => <code className="break-all text-sm">{row.text}</code> },
             { id: 'at', title: 'Read as', cell: (row) => row.at },
             { id: 'temperature', title: 'Temperature', cell: (row) => row.temperature, isNumber: true },
@@ -52,7 +52,7 @@ export function ImportPreview({ preview, isProvisional }: ImportPreviewProps) {
             points={refusedBy.map(({ reason, count }) => ({ label: reason, value: String(count) }))}
           />
           <details>
-            <summary className="flex min-h-touch items-center font-semibold">
+            <summary className="inline-flex min-h-touch items-center font-semibold underline decoration-line-strong underline-offset-4">
               {refused.length < refusedCount ? `The first ${refused.length} of ${refusedCount}` : 'Show them'}
             </summary>
             <Table
@@ -60,7 +60,7 @@ export function ImportPreview({ preview, isProvisional }: ImportPreviewProps) {
               rows={refused}
               rowKey={(row) => String(row.line)}
               columns={[
-                { id: 'line', title: 'Line', cell: (row) => row.line },
+                { id: 'line', title: 'Line', cell: (row) => `Line ${row.line}` },
                 { id: 'reason', title: 'Why', cell: (row) => row.reason },
                 {
                   id: 'text',
