@@ -35,9 +35,9 @@ export default async function BenchPage() {
     <BenchProvider world={world}>
       <BenchSync version={bench.version} changesAt={bench.changesAt} />
       <Page title="Bench">
-        <RunningMixes bench={bench} shop={shop} />
         <div className="grid gap-8 lg:grid-cols-[3fr_2fr]">
           <div className="grid min-w-0 content-start gap-8">
+            <RunningMixes bench={bench} shop={shop} />
             <Section title="Now" lead="What can be done, most urgent first.">
               <ActionList bench={bench} />
               <FinishList bench={bench} />
