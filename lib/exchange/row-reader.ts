@@ -1,7 +1,8 @@
 import type { Cells } from './cells';
 import { isMissing, isSpace, parseDecimal } from './decimal';
 import type { ReadingLayout, TimeColumns } from './reading-layout';
-import { readStamp, readTimeOfDay, StampParts } from './stamp';
+import { readStamp, readTimeOfDay } from './stamp';
+import { StampParts } from './stamp-parts';
 import { toCelsius } from './temperature-unit';
 import { ordinal, wallMidnight, wallTime } from './wall-time';
 
