@@ -30,7 +30,7 @@ export function saveRevisionBody(
       data: {
         woodMaterialId: input.woodMaterialId,
         lengthMm: input.length,
-        lineClassN: input.lineClass,
+        lineLabelN: input.lineLabel,
         note: input.note,
         profile,
       },

@@ -42,7 +42,7 @@ export function bodyFormSchema(units: UnitChoice) {
       seenAt: seenAtSchema,
       woodMaterialId: optionalIdSchema,
       length: quantityText(lengthNeed(units, 12.7, MAX_BODY_MM)),
-      lineClass: optionalQuantityText(forceNeed(units, 1, 2_000)),
+      lineLabel: optionalQuantityText(forceNeed(units, 1, 2_000)),
       note: plainText(0, 1_000),
       stations: z
         .array(z.strictObject({ x: quantityText(lengthNeed(units, 0, MAX_BODY_MM)), height: size, width: size }))

@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import type { OperationKind, Wait } from '@/lib/batch/plan';
 import { OPERATION_KINDS, WAITS } from '@/lib/batch/plan';
+import { ballastSchema } from '@/lib/contracts/ballast';
 import { bodyProfileSchema } from '@/lib/contracts/body-profile';
 import { type CautionTopic, cautionTopic } from '@/lib/contracts/caution-topic';
 import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
 import { ANCHOR_KINDS, ANCHOR_ROLES } from '@/lib/geometry/anchor';
+import type { BallastItem } from '@/lib/geometry/ballast';
 import type { BodyProfile } from '@/lib/geometry/body-profile';
+import { ANCHOR_FACES, type AnchorFace } from '@/lib/geometry/shank-path';
+import { LINE_TYPES, type LineType } from '@/lib/strength/fishing-line';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
 
@@ -20,9 +24,22 @@ export interface RevisionAnchor {
   readonly name: string;
   readonly role: AnchorRole;
   readonly kind: AnchorKind;
+  /** The side its hole is drilled from. */
+  readonly face: AnchorFace | null;
   readonly xMm: number | null;
+  /** Above the body's axis, for nose and tail. */
+  readonly zMm: number | null;
+  /** Between the shank and the body's axis: 0 along it, 90 square to it. */
   readonly shankAngleDeg: number | null;
+  /** The side the deep end of a slanted shank lies towards. */
+  readonly leansTo: AnchorFace | null;
+  /** Between the load and the shank: 0 straight, 90 square. */
+  readonly loadAngleDeg: number | null;
   readonly wireDiameterMm: number | null;
+  /** Length of one full turn of the twist. */
+  readonly twistPitchMm: number | null;
+  readonly eyeInsideMm: number | null;
+  readonly isEyeClosed: boolean | null;
   readonly bitDiameterMm: number | null;
   readonly drillDepthMm: number | null;
   readonly embedmentMm: number | null;
@@ -67,7 +84,18 @@ export interface Revision {
   readonly wood: MaterialName | null;
   readonly lengthMm: number;
   readonly profile: BodyProfile;
-  readonly lineClassN: number | null;
+  /** As weighed, at `moisturePercent`. */
+  readonly weighedDensityKgM3: number | null;
+  readonly moisturePercent: number | null;
+  /** Null: nobody has said; empty: none. */
+  readonly ballast: readonly BallastItem[] | null;
+  readonly lineLabelN: number | null;
+  readonly lineType: LineType | null;
+  /** Null: the usual. */
+  readonly knotShare: number | null;
+  readonly dragShare: number | null;
+  /** The fish that is swung out on the line; null: none is lifted. */
+  readonly fishMassG: number | null;
   readonly note: string;
   readonly anchors: readonly RevisionAnchor[];
   readonly operations: readonly RevisionOperation[];
@@ -78,6 +106,8 @@ const NAME = { select: { id: true, name: true } } as const;
 const positionsSchema = z.array(z.int());
 const roleSchema = z.enum(ANCHOR_ROLES);
 const anchorKindSchema = z.enum(ANCHOR_KINDS);
+const faceSchema = z.enum(ANCHOR_FACES).nullable();
+const lineTypeSchema = z.enum(LINE_TYPES).nullable();
 const operationKindSchema = z.enum(OPERATION_KINDS);
 const waitSchema = z.enum(WAITS);
 const billUnitSchema = z.enum(BILL_UNITS);
@@ -103,12 +133,21 @@ export async function findRevision(reader: DbReader, revisionId: string): Promis
     wood: row.wood,
     lengthMm: row.lengthMm,
     profile: bodyProfileSchema.parse(row.profile),
-    lineClassN: row.lineClassN,
+    weighedDensityKgM3: row.weighedDensityKgM3,
+    moisturePercent: row.moisturePercent,
+    ballast: row.ballast === null ? null : ballastSchema.parse(row.ballast),
+    lineLabelN: row.lineLabelN,
+    lineType: lineTypeSchema.parse(row.lineType),
+    knotShare: row.knotShare,
+    dragShare: row.dragShare,
+    fishMassG: row.fishMassG,
     note: row.note,
     anchors: row.anchors.map((anchor) => ({
       ...anchor,
       role: roleSchema.parse(anchor.role),
       kind: anchorKindSchema.parse(anchor.kind),
+      face: faceSchema.parse(anchor.face),
+      leansTo: faceSchema.parse(anchor.leansTo),
     })),
     operations: row.operations.map(({ needs, ...operation }) => ({
       ...operation,

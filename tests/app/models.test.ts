@@ -121,14 +121,14 @@ describeBothDatabases('models', (makeDb) => {
       { x: 0, height: 4, width: 3 },
       { x: 75, height: 2, width: 1 },
     ];
-    const body = { seenAt: draft.updatedAt, woodMaterialId: null, length: 75, lineClass: 54, note: '', stations };
+    const body = { seenAt: draft.updatedAt, woodMaterialId: null, length: 75, lineLabel: 54, note: '', stations };
     expect(await saveRevisionBody(db, draft.id, body, NOW)).toEqual({ ok: true });
     const saved = await newest(db, draft.modelId);
     expect(saved.profile).toEqual([
       { xMm: 0, halfHeightMm: 2, halfWidthMm: 1.5 },
       { xMm: 75, halfHeightMm: 1, halfWidthMm: 0.5 },
     ]);
-    expect(saved.lineClassN).toBe(54);
+    expect(saved.lineLabelN).toBe(54);
   });
 
   test('a form that was overtaken by somebody else is refused and changes nothing', async () => {
@@ -211,7 +211,7 @@ describeBothDatabases('models', (makeDb) => {
     expect(await freezeRevision(db, draft.id, draft.updatedAt, NOW)).toEqual({ ok: true });
     const frozen = await newest(db, draft.modelId);
     const seenAt = frozen.updatedAt;
-    const body = { seenAt, woodMaterialId: null, length: 80, lineClass: null, note: '', stations: [] };
+    const body = { seenAt, woodMaterialId: null, length: 80, lineLabel: null, note: '', stations: [] };
     const results = [
       await saveRevisionBody(db, draft.id, body, NOW),
       await saveRevisionAnchors(db, draft.id, { seenAt, anchors: [] }, NOW),

@@ -35,7 +35,7 @@ export interface DemoRevision {
   readonly lengthMm: number;
   /** Stations along the body: [x, half height, half width], mm. */
   readonly profile: readonly (readonly [number, number, number])[];
-  readonly lineClassN: number;
+  readonly lineLabelN: number;
   readonly note: string;
   readonly anchors: readonly DemoAnchor[];
   readonly route: readonly DemoOperation[];

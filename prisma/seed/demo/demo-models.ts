@@ -32,7 +32,7 @@ export const lipless: DemoRevision = {
     [67, 4.5, 3.4],
     [75, 2, 2],
   ],
-  lineClassN: 54,
+  lineLabelN: 54,
   note: 'Line tie on the back at a third of the length.',
   anchors: [
     twisted('tie', 'Line tie', 'line-tie', 22, 70, null),
@@ -69,7 +69,7 @@ export const popper: DemoRevision = {
     [64, 3.6, 3.6],
     [70, 2.4, 2.4],
   ],
-  lineClassN: 45,
+  lineLabelN: 45,
   note: 'Screw eyes, set in epoxy.',
   anchors: [
     screwEye('tie', 'Line tie', 'line-tie', 0, 0, null),
@@ -106,7 +106,7 @@ export const minnow: DemoRevision = {
     [103, 3.2, 3],
     [110, 2, 2],
   ],
-  lineClassN: 62,
+  lineLabelN: 62,
   note: 'Lip slot at 25 degrees.',
   anchors: [
     twisted('tie', 'Line tie', 'line-tie', 2, 10, null),
@@ -147,7 +147,7 @@ function jerkbait(letter: string, frozenDaysAgo: number, note: string, bellyXMm:
     woodMaterialId: 'start-hard-maple',
     lengthMm: 150,
     profile: jerkbaitProfile,
-    lineClassN: 220,
+    lineLabelN: 220,
     note,
     anchors: [
       throughWire('tie', 'Line tie', 'line-tie', 0, 0, null),

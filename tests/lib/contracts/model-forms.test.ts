@@ -25,7 +25,7 @@ function errors(schema: Parses, form: unknown): Record<string, string> {
 }
 
 describe('the body', () => {
-  const body = { seenAt: '5', woodMaterialId: '', length: '2 3/4', lineClass: '12 lb', note: '' };
+  const body = { seenAt: '5', woodMaterialId: '', length: '2 3/4', lineLabel: '12 lb', note: '' };
   const stations = [
     { x: '0', height: '1/4', width: '5/32' },
     { x: '70 mm', height: '.2', width: '4 mm' },
@@ -34,7 +34,7 @@ describe('the body', () => {
   test('is typed as makers write it', () => {
     const parsed = bodyFormSchema(US).parse({ ...body, length: '70 mm', stations });
     expect(parsed).toMatchObject({ seenAt: 5, woodMaterialId: null, length: 70 });
-    expect(parsed.lineClass).toBeCloseTo(53.379, 3);
+    expect(parsed.lineLabel).toBeCloseTo(53.379, 3);
     expect(parsed.stations[0]?.height).toBeCloseTo(6.35, 9);
     expect(parsed.stations[1]?.x).toBe(70);
   });
@@ -49,7 +49,7 @@ describe('the body', () => {
       errors(bodyFormSchema(METRIC), {
         ...body,
         length: '70',
-        lineClass: '',
+        lineLabel: '',
         stations: xs.map((x) => ({ x, height: '5', width: '4' })),
       });
     expect(at('0', '30', '70')).toEqual({});

@@ -8,7 +8,7 @@ import type { Revision } from '@/prisma/data/revisions';
 
 /** Wood, sizes, the drawing and its stations. */
 export function BodySection({ revision, units }: { readonly revision: Revision; readonly units: UnitChoice }) {
-  const { profile, lengthMm, wood, lineClassN, note } = revision;
+  const { profile, lengthMm, wood, lineLabelN, note } = revision;
   const length = (mm: number) => lengthText(mm, units.lengthUnit);
   const highest = Math.max(0, ...profile.map((station) => station.halfHeightMm * 2));
   const widest = Math.max(0, ...profile.map((station) => station.halfWidthMm * 2));
@@ -30,7 +30,7 @@ export function BodySection({ revision, units }: { readonly revision: Revision; 
         <Fact term="Greatest height">{profile.length < 2 ? 'not measured' : length(highest)}</Fact>
         <Fact term="Greatest width">{profile.length < 2 ? 'not measured' : length(widest)}</Fact>
         <Fact term="Line it is made for">
-          {lineClassN === null ? 'not said' : forceText(lineClassN, units.forceUnit)}
+          {lineLabelN === null ? 'not said' : forceText(lineLabelN, units.forceUnit)}
         </Fact>
         {note !== '' && <Fact term="Note">{note}</Fact>}
       </dl>

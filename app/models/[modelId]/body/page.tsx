@@ -51,13 +51,13 @@ export default async function BodyPage({ params }: { readonly params: Promise<{ 
             defaultValue={length(revision.lengthMm)}
           />
           <QuantityField
-            name="lineClass"
+            name="lineLabel"
             label="Line it is made for"
             hint="Breaking strength. What the anchors will be judged against."
             unit={shop.forceUnit}
             isOptional
             defaultValue={
-              revision.lineClassN === null ? undefined : plainDecimals(forceIn(shop.forceUnit, revision.lineClassN))
+              revision.lineLabelN === null ? undefined : plainDecimals(forceIn(shop.forceUnit, revision.lineLabelN))
             }
           />
           <TextAreaField name="note" label="Note" isOptional maxLength={1000} defaultValue={revision.note} />
