@@ -25,13 +25,13 @@ export function coverFactor(coverMm: number, shankMm: number): number {
  * Share of the bond left by the fit of the pair's envelope in its hole.
  *
  * 1 from the usual slight interference to a gap of 0.040 in (lap joints do not depend on glue thickness there, read);
- * 0.9 beyond either, reached at once for a gap, and for interference in proportion, so that a thicker wire in the same
- * hole never comes out weaker. Chosen: the practice value behind the bond's prior was obtained with .0039 in of
+ * 0.9 beyond either, reached at once for a gap, and for interference with its square root, so that a thicker wire in the
+ * same hole never comes out weaker even where cover is thin. Chosen: the practice value behind the bond's prior was obtained with .0039 in of
  * interference, so that a factor on that fit would count it twice.
  */
 export function fitFactor(envelopeMm: number, bitMm: number): number {
   if (0.5 * (bitMm - envelopeMm) > THICK_GLUE_MM) return 0.9;
-  return Math.max(0.9, Math.min(1, (bitMm + USUAL_INTERFERENCE_MM) / envelopeMm));
+  return Math.max(0.9, Math.min(1, Math.sqrt((bitMm + USUAL_INTERFERENCE_MM) / envelopeMm)));
 }
 
 /**

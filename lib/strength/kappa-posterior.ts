@@ -24,7 +24,7 @@ export interface KappaPosterior {
 }
 
 /** Points of the grid, and how many standard deviations it reaches to either side of the summit. */
-const POINTS = 601;
+const POINTS = 241;
 const REACH = 12;
 
 /**

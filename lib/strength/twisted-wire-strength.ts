@@ -47,9 +47,12 @@ export function twistedWireStrength(design: TwistedWireAnchor, settings: Strengt
   };
 }
 
-/** Height of the load above the wood: the ring bears on the middle of the eye's inside. */
+/**
+ * Height of the load above the wood: the ring bears on the middle of the eye, which stands a wire's thickness clear.
+ * Half the bit stands for the wire, so that a thicker wire in the same hole never counts as the weaker.
+ */
 function loadArmMm(design: TwistedWireAnchor): number {
-  return 0.5 * design.eye.insideMm + design.wire.diameterMm;
+  return 0.5 * (design.eye.insideMm + design.bitDiameterMm);
 }
 
 function sidewaysShank(design: TwistedWireAnchor) {
