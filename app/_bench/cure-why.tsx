@@ -1,4 +1,5 @@
-import type { AdhesiveSheet, FigureSource, Milestone, RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, Milestone, RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 import { temperatureText } from '@/lib/units/format-quantity';
 import type { Instant } from '@/lib/units/instant';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
@@ -89,6 +90,8 @@ export function sourceText(source: FigureSource | undefined): string {
     published: 'Published',
     'common-practice': 'Common practice',
     'from-memory': 'From memory',
+    derived: 'Derived',
+    chosen: 'Chosen',
     own: 'Own figure',
   }[source.kind];
   return source.text === '' ? `${kind}.` : `${kind}: ${source.text}`;

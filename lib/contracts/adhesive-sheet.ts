@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import type { AdhesiveSheet, FigureSource, Milestone } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
 import { POT_LIFE_CRITERIA } from '@/lib/cure/adhesive-sheet';
+import { figureSourceSchema } from './figure-source';
 
 /** A finite number within sane limits; the message names both ends, so that a slip of a decimal place is seen at once. */
 function within(least: number, most: number, what: string) {
@@ -68,12 +69,7 @@ const milestoneHours = z.strictObject({
   ship: positive(YEAR_H, 'Hours to shipping').exactOptional(),
 });
 
-const source: z.ZodType<FigureSource> = z.strictObject({
-  kind: z.enum(['data-sheet', 'published', 'common-practice', 'from-memory', 'own'], {
-    error: 'Say where the figure comes from.',
-  }),
-  text: text(1_000, 'The source'),
-});
+const source = figureSourceSchema;
 
 const sources = z.strictObject({
   rateLaw: source.exactOptional(),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import type { AdhesiveSheet, FigureName, FigureSource } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, FigureName } from '@/lib/cure/adhesive-sheet';
 import { MILESTONES } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { adhesiveSheetSchema } from './adhesive-sheet';
 import { sheetRateLaw } from './sheet-rate-law';

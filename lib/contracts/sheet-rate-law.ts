@@ -1,5 +1,6 @@
 import { COMMON_ACTIVATION_ENERGY_KJ_PER_MOL, fitActivationEnergy } from '@/lib/cure/activation-energy';
-import type { FigureSource, RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import type { SheetText } from './sheet-text';
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Milestone } from '@/lib/cure/adhesive-sheet';
 import { POT_LIFE_CRITERIA } from '@/lib/cure/adhesive-sheet';
+import { FIGURE_SOURCE_KINDS } from '@/lib/materials/figure-source';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { numberText, optionalNumberText } from './number-text';
 import { plainText } from './plain-text';
@@ -8,8 +9,6 @@ import { massNeed, temperatureNeed } from './quantity-need';
 import type { QuantityNeed } from './quantity-text';
 import { optionalQuantityText, quantityText } from './quantity-text';
 import { optionalDaySchema } from './wall-time';
-
-const SOURCE_KINDS = ['data-sheet', 'published', 'common-practice', 'from-memory', 'own'] as const;
 
 const duration = (bareUnit: 'h' | 'min'): QuantityNeed => ({
   quantity: 'duration',
@@ -31,7 +30,7 @@ export function sheetTextSchema(units: UnitChoice) {
   const temperature = quantityText(temperatureNeed(units, -30, 80));
   const mass = massNeed(units, 0.1, 100_000);
   const ownSource = z
-    .strictObject({ kind: z.union([z.literal(''), z.enum(SOURCE_KINDS)]), text: plainText(0, 1_000) })
+    .strictObject({ kind: z.union([z.literal(''), z.enum(FIGURE_SOURCE_KINDS)]), text: plainText(0, 1_000) })
     .refine(({ kind, text }) => (kind === '') === (text === ''), {
       path: ['text'],
       message: 'Choose the kind of source and write where it stands, or leave both empty.',
@@ -71,7 +70,7 @@ export function sheetTextSchema(units: UnitChoice) {
     sheetRevision: plainText(0, 120),
     sheetOn: optionalDaySchema,
     source: z.strictObject({
-      kind: z.enum(SOURCE_KINDS, { error: 'Say where the figures come from.' }),
+      kind: z.enum(FIGURE_SOURCE_KINDS, { error: 'Say where the figures come from.' }),
       text: plainText(1, 1_000),
     }),
     referenceC: temperature,

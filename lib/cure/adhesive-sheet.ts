@@ -1,14 +1,9 @@
+import type { FigureSource } from '@/lib/materials/figure-source';
+
 /**
  * What a data sheet says about an adhesive or a coat: the figures every clock is computed from.
  * A figure the sheet does not give stays absent; nothing here has a silent default.
  */
-
-/** Where a figure comes from, shown beside it wherever it is used. */
-export interface FigureSource {
-  readonly kind: 'data-sheet' | 'published' | 'common-practice' | 'from-memory' | 'own';
-  /** The document and place, or what was measured. */
-  readonly text: string;
-}
 
 /** A plausible box round a central value; `low <= central <= high`. */
 export interface Box {

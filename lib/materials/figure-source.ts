@@ -1,3 +1,14 @@
+export const FIGURE_SOURCE_KINDS = [
+  'data-sheet',
+  'published',
+  'common-practice',
+  'from-memory',
+  'derived',
+  'chosen',
+  'own',
+] as const;
+export type FigureSourceKind = (typeof FIGURE_SOURCE_KINDS)[number];
+
 /**
  * Where a figure or a formula comes from, shown beside it wherever it is used.
  *
@@ -6,7 +17,7 @@
  * figure; whatever a shop enters without naming a source is its own.
  */
 export interface FigureSource {
-  readonly kind: 'data-sheet' | 'published' | 'common-practice' | 'from-memory' | 'derived' | 'chosen' | 'own';
+  readonly kind: FigureSourceKind;
   readonly text: string;
 }
 

@@ -1,7 +1,8 @@
 import { derived, type FigureSource } from '@/lib/materials/figure-source';
 import { poundsForce, psi } from '@/lib/units/force-and-length';
 
-export type WoodGroup = 'hardwood' | 'softwood';
+export const WOOD_GROUPS = ['hardwood', 'softwood'] as const;
+export type WoodGroup = (typeof WOOD_GROUPS)[number];
 export const WOOD_GROUPS = ['hardwood', 'softwood'] as const;
 
 /** Properties that follow specific gravity well enough to be estimated from it. */

@@ -1,4 +1,4 @@
-import type { FigureSource } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 
 /** A habit of the trade: there is no document to name. */
 export function commonPractice(text: string): FigureSource {

@@ -1,4 +1,5 @@
-import type { AdhesiveSheet, FigureSource, RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, RateLaw } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 import { commonPractice, fromMemory } from './figure-source';
 
 /*

@@ -1,5 +1,6 @@
 import type { LotPart, MaterialKind } from '@/lib/contracts/material-forms';
-import type { FigureName, FigureSource, Milestone, PotLifeCriterion } from '@/lib/cure/adhesive-sheet';
+import type { FigureName, Milestone, PotLifeCriterion } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 
 /** What stands on the screens for the words of the schema. */
 export const KIND_WORDS: { readonly [K in MaterialKind]: string } = {
@@ -45,6 +46,8 @@ export const SOURCE_WORDS: { readonly [K in FigureSource['kind']]: string } = {
   published: 'Published',
   'common-practice': 'Common practice',
   'from-memory': 'From memory',
+  derived: 'Derived',
+  chosen: 'Chosen',
   own: 'Own measurement',
 };
 

@@ -1,4 +1,5 @@
-import type { AdhesiveSheet, FigureName, FigureSource } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, FigureName } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 
 const INVENTED: FigureSource = { kind: 'own', text: 'Invented for the demo workshop: no product has these figures.' };
 

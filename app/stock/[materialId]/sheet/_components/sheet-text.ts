@@ -1,5 +1,6 @@
-import type { AdhesiveSheet, FigureName, FigureSource } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, FigureName } from '@/lib/cure/adhesive-sheet';
 import { MILESTONES, type Milestone } from '@/lib/cure/adhesive-sheet';
+import type { FigureSource } from '@/lib/materials/figure-source';
 import { massInput, plainDecimals, temperatureInput } from '@/lib/units/quantity-input';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 
