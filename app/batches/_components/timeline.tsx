@@ -10,7 +10,7 @@ import type { TemperatureUnit } from '@/lib/units/unit-choice';
 import { type MergedCure, mergedCures } from './merged-cures';
 import { TemperatureStrip } from './temperature-strip';
 import { TimeAxis } from './time-axis';
-import type { TimeRange } from './timeline-range';
+import type { Place, TimeRange } from './timeline-range';
 
 export interface TimelineProps {
   readonly entry: BenchEntry;
@@ -21,9 +21,6 @@ export interface TimelineProps {
   readonly zone: string;
   readonly unit: TemperatureUnit;
 }
-
-/** Position of an instant along the drawing, in percent of its width. */
-export type Place = (at: Instant) => number;
 
 const ROW_PX = 50;
 const STRIP_PX = 130;
