@@ -51,8 +51,6 @@ export type OperationStatus =
   /** Earlier operations of the route are not done on the piece. */
   | { readonly kind: 'blocked'; readonly byOperationIds: readonly string[] };
 
-export type OperationStatusKind = OperationStatus['kind'];
-
 /** Pieces that stand equally before one operation. */
 export interface StageGroup {
   readonly operationId: string;
