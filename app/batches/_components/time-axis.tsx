@@ -21,7 +21,7 @@ export function TimeAxis({ range, place, zone, height }: TimeAxisProps) {
           <line
             x1={`${place(at)}%`}
             x2={`${place(at)}%`}
-            y1="22"
+            y1="18"
             y2={height}
             className={isDay ? 'stroke-line-strong' : 'stroke-line'}
           />
