@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { massWarnings } from '@/lib/cure/exotherm';
+import { exotherm, massWarnings } from '@/lib/cure/exotherm';
 import { potLife } from '@/lib/cure/pot-life';
 import { durationText } from '@/lib/units/format-duration';
 import { massText, temperatureText } from '@/lib/units/format-quantity';
@@ -128,7 +128,11 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
 /** What this cup will do, with the very function the server uses. */
 function Forecast(props: { readonly material: MixMaterial; readonly massG: number; readonly temperatureC: number }) {
   const { material, massG, temperatureC } = props;
-  const { massUnit, temperatureUnit } = useBenchWorld();
+  const { massUnit, temperatureUnit, room } = useBenchWorld();
+  const heat = useMemo(
+    () => exotherm(material.sheet, { massG, roomC: room.temperatureC, startC: temperatureC }),
+    [material, massG, room, temperatureC],
+  );
   const life = useMemo(() => potLife(material.sheet, massG, temperatureC), [material, massG, temperatureC]);
   const warnings = massWarnings(material.sheet, massG);
   return (
@@ -157,6 +161,12 @@ function Forecast(props: { readonly material: MixMaterial; readonly massG: numbe
           {massWarningText(warning.code, massText(warning.limitG, massUnit))}
         </p>
       ))}
+      {heat.ok && (heat.level === 'hot' || heat.level === 'smoking') && (
+        <p className="text-sm">
+          Left standing in a compact cup it can heat itself to as much as{' '}
+          <strong>{temperatureText(heat.peakC, temperatureUnit)}</strong>, an upper bound. Use it soon or spread it out.
+        </p>
+      )}
       {warnings.length > 0 && <Caution topic="heat" />}
     </div>
   );

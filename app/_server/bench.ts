@@ -48,7 +48,7 @@ export interface Bench {
 const RECENT_COUNT = 8;
 
 /** Most lines of each list; their number is shown for the rest. Chosen: what one pair of hands can look through. */
-const LIMITS: BenchLimits = { actions: 24, runningMixes: 18, releases: 12, held: 16, toFinish: 12 };
+const LIMITS: BenchLimits = { actions: 20, runningMixes: 8, releases: 10, held: 10, toFinish: 8 };
 
 /** Loads the open batches and tells what the bench can do now. */
 export async function loadBench(database: Db, shop: ShopSettings, nowAt: Instant): Promise<Bench> {

@@ -21,4 +21,3 @@ export const openBatchFormSchema = z.strictObject({
 });
 
 export type OpenBatchInput = z.infer<typeof openBatchFormSchema>;
-export type OpenBatchField = keyof OpenBatchInput;

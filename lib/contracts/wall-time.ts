@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Weekday } from '@/lib/units/zoned-time';
-import { WEEKDAYS } from '@/lib/units/zoned-time';
+import { isCalendarDay, WEEKDAYS } from '@/lib/units/zoned-time';
 
 const NEED_TIME = 'Write a time of day as 18:30.';
 
@@ -25,12 +25,6 @@ export const weekdaysSchema = z
   .array(z.string(), { error: 'Tick at least one day.' })
   .transform((texts): Weekday[] => WEEKDAYS.filter((day) => texts.includes(String(day))))
   .refine((days) => days.length > 0, 'Tick at least one day.');
-
-/** Whether a text is a day of the calendar, YYYY-MM-DD. */
-function isCalendarDay(text: string): boolean {
-  const date = new Date(`${text}T00:00:00Z`);
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
-}
 
 const NEED_DAY = 'Write the day as year-month-day, for example 2026-05-31.';
 

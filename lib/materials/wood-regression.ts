@@ -3,7 +3,6 @@ import { poundsForce, psi } from '@/lib/units/force-and-length';
 
 export const WOOD_GROUPS = ['hardwood', 'softwood'] as const;
 export type WoodGroup = (typeof WOOD_GROUPS)[number];
-export const WOOD_GROUPS = ['hardwood', 'softwood'] as const;
 
 /** Properties that follow specific gravity well enough to be estimated from it. */
 export type RegressedProperty = 'shear' | 'tensionPerp' | 'hardness' | 'compressionPerp' | 'compressionParallel';

@@ -67,7 +67,8 @@ export function Clocks({ entry, course, shop, nowAt, spanWord, hrefOf }: ClocksP
       <p className="text-sm text-ink-soft">
         Mixes run to the lower end of their pot life; the outline shows the upper end, a stroke the closing. A mark on a
         cure is the hour from which the milestone counts as reached, the line before it the hours in which it may be
-        reached. Temperature: full line read, broken line the usual week, with the plausible band behind.
+        reached; the stripe under it is its recoat window. Temperature: full line read, broken line the usual week, with
+        the plausible band behind.
       </p>
       <details>
         <summary className="inline-flex min-h-touch items-center font-semibold underline decoration-line-strong underline-offset-4">

@@ -55,27 +55,29 @@ function CureCard({ entry, cure, unit }: CureCardProps) {
         {stated.map((milestone) => {
           const release = batch.releases.release(clock, milestone);
           return (
-            <li key={milestone} className="grid gap-x-4 border-b border-line sm:grid-cols-[8rem_1fr_auto]">
+            <li key={milestone} className="grid gap-x-4 border-b border-line sm:grid-cols-[8rem_1fr]">
               <span className="py-2.5 font-semibold">{milestoneName(milestone)}</span>
               <span className="py-2.5">
                 {release.ok
                   ? hourText(milestone, release.band, words.time)
                   : sentence(`${unjudgedText(release.code)}.`)}
               </span>
-              <CureWhy
-                about={`${milestoneText(milestone)} of mix ${last.mixNumber}`}
-                sheet={clock.sheet}
-                milestone={milestone}
-                materialName={clock.materialName}
-                mixedAt={clock.mixedAt}
-                setText={settingText(firstSetAt, lastSetAt, words.time)}
-                time={words.time}
-                temperatureUnit={unit}
-              />
             </li>
           );
         })}
       </ul>
+      {stated.length > 0 && (
+        <CureWhy
+          about={`the hours of mix ${last.mixNumber}`}
+          sheet={clock.sheet}
+          milestones={stated}
+          materialName={clock.materialName}
+          mixedAt={clock.mixedAt}
+          setText={settingText(firstSetAt, lastSetAt, words.time)}
+          time={words.time}
+          temperatureUnit={unit}
+        />
+      )}
     </section>
   );
 }

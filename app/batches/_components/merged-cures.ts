@@ -39,3 +39,13 @@ export function mergedCures(cures: readonly CureSpan[]): MergedCure[] {
 function rising(numbers: readonly number[]): number[] {
   return [...new Set(numbers)].sort((a, b) => a - b);
 }
+
+/** The last milestone that can be told; null when one lies beyond what can be told. */
+export function cureEnd({ lastSetAt, last }: MergedCure): Instant | null {
+  let end: Instant | null = lastSetAt;
+  for (const mark of last.marks) {
+    if (!mark.ok) continue;
+    end = mark.band.latestAt === null || end === null ? null : Math.max(end, mark.band.latestAt);
+  }
+  return end;
+}

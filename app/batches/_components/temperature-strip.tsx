@@ -4,8 +4,7 @@ import type { TemperatureCourse } from '@/lib/cure/course';
 import { temperatureText } from '@/lib/units/format-quantity';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
 import { type CoursePoint, courseRuns } from './course-points';
-import type { Place } from './timeline';
-import type { TimeRange } from './timeline-range';
+import type { Place, TimeRange } from './timeline-range';
 
 export interface TemperatureStripProps {
   readonly course: TemperatureCourse;

@@ -1,8 +1,7 @@
 import { clockText, weekdayClockText } from '@/lib/units/format-instant';
 import { HOUR_MS, type Instant } from '@/lib/units/instant';
 import { addDays, instantOfWallTime, wallTimeAt } from '@/lib/units/zoned-time';
-import type { Place } from './timeline';
-import type { TimeRange } from './timeline-range';
+import type { Place, TimeRange } from './timeline-range';
 
 export interface TimeAxisProps {
   readonly range: TimeRange;
@@ -22,7 +21,7 @@ export function TimeAxis({ range, place, zone, height }: TimeAxisProps) {
           <line
             x1={`${place(at)}%`}
             x2={`${place(at)}%`}
-            y1="22"
+            y1="18"
             y2={height}
             className={isDay ? 'stroke-line-strong' : 'stroke-line'}
           />

@@ -16,6 +16,9 @@ export interface TimeRange {
   readonly toAt: Instant;
 }
 
+/** Position of an instant along the drawing, in percent of its width. */
+export type Place = (at: Instant) => number;
+
 /** Hours before and after now that "around now" and "a week" draw. Chosen: last night and tomorrow; three and four days. */
 const HOURS: { readonly [S in Exclude<Span, 'all'>]: readonly [number, number] } = { near: [18, 30], week: [72, 96] };
 /** Room left on both ends. */
