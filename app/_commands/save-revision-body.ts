@@ -1,6 +1,6 @@
 import type { BodyInput } from '@/lib/contracts/model-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, writeTx } from '@/prisma/client';
+import { type Db, JSON_NULL, writeTx } from '@/prisma/client';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
@@ -30,7 +30,14 @@ export function saveRevisionBody(
       data: {
         woodMaterialId: input.woodMaterialId,
         lengthMm: input.length,
+        weighedDensityKgM3: input.weighedDensity,
+        moisturePercent: input.moisture,
+        ballast: input.ballast.length === 0 && input.hasNoBallast === undefined ? JSON_NULL : input.ballast,
         lineLabelN: input.lineLabel,
+        lineType: input.lineType,
+        knotShare: input.knotShare,
+        dragShare: input.dragShare,
+        fishMassG: input.fishMass,
         note: input.note,
         profile,
       },

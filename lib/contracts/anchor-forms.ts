@@ -1,16 +1,40 @@
 import { z } from 'zod';
 import { ANCHOR_KINDS, ANCHOR_ROLES } from '@/lib/geometry/anchor';
+import { canLeanTo } from '@/lib/geometry/drilled-hole';
+import { ANCHOR_FACES } from '@/lib/geometry/shank-path';
+import { MM_PER_INCH } from '@/lib/units/convert';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { MAX_BODY_MM } from './body-profile';
 import { optionalIdSchema, seenAtSchema } from './model-forms';
+import { optionalNumberText } from './number-text';
 import { plainText } from './plain-text';
 import { diameterNeed, lengthNeed } from './quantity-need';
-import { optionalQuantityText } from './quantity-text';
+import { optionalQuantityText, optionalSignedLengthText } from './quantity-text';
 
 /** Most anchors of one model. */
 export const MAX_ANCHORS = 20;
 
 const NEED_ANGLE = 'Write degrees from 0 (along the body) to 90 (straight across it).';
+const NEED_LOAD_ANGLE = 'Write degrees from 0 (straight along the shank) to 90 (square to it).';
+
+const CHOOSE_SIDE = { error: 'Choose a side of the body.' };
+const optionalSide = z.union([z.literal('').transform(() => null), z.enum(ANCHOR_FACES, CHOOSE_SIDE)], CHOOSE_SIDE);
+
+/** Degrees from 0 to 90; null where nothing was written. */
+function optionalDegrees(need: string) {
+  return z
+    .string()
+    .trim()
+    .regex(/^(\d{1,2}([.,]\d{1,2})?)?$/, need)
+    .transform((text) => (text === '' ? null : Number(text.replace(',', '.'))))
+    .refine((degrees) => degrees === null || degrees <= 90, need);
+}
+
+/** A twist as makers count it: turns in an inch, or the millimetres of one turn. mm of one turn, or null. */
+function twistText(units: UnitChoice) {
+  if (units.lengthUnit === 'mm') return optionalQuantityText(lengthNeed(units, 0.5, 60));
+  return optionalNumberText(0.5, 40).transform((turns) => (turns === null ? null : MM_PER_INCH / turns));
+}
 
 /** All anchors of a revision, in their order. */
 export function anchorsFormSchema(units: UnitChoice) {
@@ -24,14 +48,18 @@ export function anchorsFormSchema(units: UnitChoice) {
       role: z.enum(ANCHOR_ROLES, { error: 'Say what pulls at it.' }),
       kind: z.enum(ANCHOR_KINDS, { error: 'Say how it holds.' }),
       x: length,
-      angle: z
-        .string()
-        .trim()
-        .regex(/^(\d{1,2}([.,]\d{1,2})?)?$/, NEED_ANGLE)
-        .transform((text) => (text === '' ? null : Number(text.replace(',', '.'))))
-        .refine((degrees) => degrees === null || degrees <= 90, NEED_ANGLE),
+      face: optionalSide,
+      z: optionalSignedLengthText(lengthNeed(units, 0, MAX_BODY_MM / 2)),
+      angle: optionalDegrees(NEED_ANGLE),
+      leansTo: optionalSide,
+      loadAngle: optionalDegrees(NEED_LOAD_ANGLE),
       wireMaterialId: optionalIdSchema,
       wireDiameter: diameter,
+      twist: twistText(units),
+      eyeInside: optionalQuantityText(diameterNeed(units, 0.5, 50)),
+      eye: z
+        .enum(['', 'closed', 'open'], { error: 'Say whether the eye is closed.' })
+        .transform((word) => (word === '' ? null : word === 'closed')),
       bitDiameter: diameter,
       drillDepth: length,
       embedment: length,
@@ -43,6 +71,13 @@ export function anchorsFormSchema(units: UnitChoice) {
       if (row.embedment !== null && row.drillDepth !== null && row.embedment > row.drillDepth + 0.05) {
         const message = 'The shank cannot sit deeper than the hole was drilled.';
         context.addIssue({ code: 'custom', path: ['embedment'], message });
+      }
+      if (row.face !== null && row.leansTo !== null && !canLeanTo(row.face, row.leansTo)) {
+        const message =
+          row.face === 'belly' || row.face === 'back'
+            ? 'A hole in belly or back leans to the nose or the tail.'
+            : 'A hole in nose or tail leans to the back or the belly.';
+        context.addIssue({ code: 'custom', path: ['leansTo'], message });
       }
       // A screw eye cuts its own way into a narrower pilot hole.
       const isTooNarrow = row.wireDiameter !== null && row.bitDiameter !== null && row.bitDiameter < row.wireDiameter;

@@ -1,5 +1,7 @@
 import { forceText, lengthText, massText, temperatureText, wireDiameterText } from '@/lib/units/format-quantity';
+import { MPA_PER_PSI } from '@/lib/units/force-and-length';
 import type { UnitChoice } from '@/lib/units/unit-choice';
+import { optionalNumberText } from './number-text';
 import type { QuantityNeed } from './quantity-text';
 
 /** A length between two ends, mm, typed and told in the shop's unit. */
@@ -18,6 +20,15 @@ export function diameterNeed({ lengthUnit }: UnitChoice, least: number, most: nu
 export function massNeed({ massUnit }: UnitChoice, least: number, most: number): QuantityNeed {
   const range = `between ${massText(least, massUnit)} and ${massText(most, massUnit)}`;
   return { quantity: 'mass', bareUnit: massUnit, least, most, range };
+}
+
+/** A stress between two ends, MPa, typed as a number of the shop's unit: psi beside pounds, MPa beside newtons. */
+export function optionalStressText({ forceUnit }: UnitChoice, leastMpa: number, mostMpa: number) {
+  const factor = forceUnit === 'lbf' ? MPA_PER_PSI : 1;
+  const least = forceUnit === 'lbf' ? Math.ceil(leastMpa / factor) : leastMpa;
+  return optionalNumberText(least, Math.floor(mostMpa / factor)).transform((stress) =>
+    stress === null ? null : stress * factor,
+  );
 }
 
 /** A force between two ends, N. */

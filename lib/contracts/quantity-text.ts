@@ -32,6 +32,15 @@ export function optionalQuantityText(need: QuantityNeed) {
   return typedText.transform((text, context) => (text.trim() === '' ? null : read(text, need, context)));
 }
 
+/** A length either way from a middle line, `-3 mm`; nothing may be written, null then. `need.most` holds for both ways. */
+export function optionalSignedLengthText(need: QuantityNeed) {
+  return typedText.transform((text, context) => {
+    const plain = text.trim().replace(/^[\u2212\u2013]/, '-');
+    if (plain === '') return null;
+    return plain.startsWith('-') ? -read(plain.slice(1), need, context) : read(plain, need, context);
+  });
+}
+
 const typedText = z.string().max(40, 'This is too long for a quantity.');
 
 function read(text: string, need: QuantityNeed, context: z.RefinementCtx): number {
