@@ -34,15 +34,16 @@ export interface LeastCover {
 }
 
 /**
- * Least distance from the shank's axis to the surface between two depths, and the depth at which it is least; error
- * below 1e-6 mm.
+ * Least distance from the shank's axis to the surface between two depths, and the depth at which it is least.
  *
- * Every shank is near the skin where it enters, so that a stretch is judged from below its mouth.
+ * Every shank is near the skin where it enters, so that a stretch is judged from below its mouth. Taken at every 32nd
+ * of an inch and at both ends, the least of them narrowed down to 1e-6 mm: a second dip shorter than that can be missed
+ * by as little.
  * Throws RangeError unless 0 <= fromMm <= toMm.
  */
 export function leastCover(body: Body, path: ShankPath, fromMm: number, toMm: number): LeastCover {
   if (!(fromMm >= 0 && toMm >= fromMm)) throw new RangeError(`leastCover needs rising depths, got ${fromMm}, ${toMm}`);
-  const count = Math.max(2, Math.ceil((toMm - fromMm) / (0.5 * COVER_STEP_MM)));
+  const count = Math.max(1, Math.ceil((toMm - fromMm) / COVER_STEP_MM));
   const spacing = (toMm - fromMm) / count;
   let index = 0;
   let best = Number.POSITIVE_INFINITY;
@@ -53,17 +54,22 @@ export function leastCover(body: Body, path: ShankPath, fromMm: number, toMm: nu
       index = k;
     }
   }
-  let low = fromMm + Math.max(0, index - 1) * spacing;
-  let high = fromMm + Math.min(count, index + 1) * spacing;
-  for (let turn = 0; turn < 60 && high - low > 1e-9; turn++) {
+  const atGrid = { coverMm: best, depthMm: fromMm + index * spacing };
+  if (index === 0 || index === count) return atGrid;
+  const refined = narrowed(body, path, fromMm + (index - 1) * spacing, fromMm + (index + 1) * spacing);
+  return refined.coverMm < best ? refined : atGrid;
+}
+
+function narrowed(body: Body, path: ShankPath, from: number, to: number): LeastCover {
+  let low = from;
+  let high = to;
+  for (let turn = 0; turn < 60 && high - low > 1e-7; turn++) {
     const a = low + (high - low) / 3;
     const b = high - (high - low) / 3;
     if (distanceAt(body, path, a) <= distanceAt(body, path, b)) high = b;
     else low = a;
   }
-  const refined = distanceAt(body, path, low);
-  if (refined < best) return { coverMm: refined, depthMm: low };
-  return { coverMm: best, depthMm: fromMm + index * spacing };
+  return { coverMm: distanceAt(body, path, low), depthMm: low };
 }
 
 function distanceAt(body: Body, path: ShankPath, depthMm: number): number {

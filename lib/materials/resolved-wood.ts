@@ -84,7 +84,7 @@ export function resolveWood(sheet: WoodSheet, condition: WoodCondition): WoodRes
 }
 
 /** Specific gravity of any wood a body could be made of; the strength estimates ask for a narrower range. */
-const WOOD_GRAVITY = { low: 0.05, high: 1.3 } as const;
+const WOOD_GRAVITY = { low: 0.05, high: 1.2 } as const;
 
 function isUsable(sheet: WoodSheet, weighedDensityKgM3: number | null): boolean {
   const given = [sheet.shearMpa, sheet.greenShearMpa, sheet.tensionPerpMpa, sheet.greenTensionPerpMpa];

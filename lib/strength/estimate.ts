@@ -26,7 +26,6 @@ export const NO_ESTIMATE_REASONS = [
   'embedment-outside',
   'gravity-outside',
   'too-warm',
-  'fit-outside',
   'shank-leaves-body',
   'no-pulls-of-this-adhesive',
   'twist-too-steep',

@@ -1,0 +1,48 @@
+import { type Body, type BodyCheck, bodyFromProfile } from '@/lib/geometry/body';
+import { type ResolvedWood, resolveWood, type WoodRefusal } from '@/lib/materials/resolved-wood';
+import { type AnchorFacts, anchorFacts } from '@/lib/spec/anchor-facts';
+import type { SpecContext } from '@/lib/spec/spec-context';
+import type { SpecModel } from '@/lib/spec/spec-model';
+import { positiveOrNull, usableLine } from '@/lib/spec/usable';
+import { type Demand, demand } from '@/lib/strength/demand';
+import type { FishingLine } from '@/lib/strength/fishing-line';
+
+/** Everything the rules ask about a model, worked out once. */
+export interface ModelFacts {
+  readonly model: SpecModel;
+  readonly context: SpecContext;
+  readonly body: Body | null;
+  /** Why the profile is no body. */
+  readonly bodyRefusal: Exclude<BodyCheck, { ok: true }> | null;
+  readonly wood: ResolvedWood | null;
+  readonly woodRefusal: WoodRefusal | null;
+  readonly line: FishingLine | null;
+  /** Null without a line. */
+  readonly demand: Demand | null;
+  readonly anchors: readonly AnchorFacts[];
+}
+
+/** The facts of one revision. Never throws: what cannot be used counts as not entered. */
+export function modelFacts(model: SpecModel, context: SpecContext): ModelFacts {
+  const check = model.body === null ? null : bodyFromProfile(model.body.stations, model.body.lengthMm);
+  const body = check?.ok === true ? check.body : null;
+  const resolution = woodOf(model);
+  const wood = resolution?.ok === true ? resolution.wood : null;
+  const line = usableLine(model.line);
+  return {
+    model,
+    context,
+    body,
+    bodyRefusal: check?.ok === false ? check : null,
+    wood,
+    woodRefusal: resolution?.ok === false ? resolution.code : null,
+    line,
+    demand: line === null ? null : demand(line, positiveOrNull(model.fishMassG), context.settings.demand),
+    anchors: model.anchors.map((anchor) => anchorFacts(anchor, { model, body, wood }, context)),
+  };
+}
+
+function woodOf({ wood }: SpecModel) {
+  if (wood === null || wood.sheet === null) return null;
+  return resolveWood(wood.sheet, wood);
+}
