@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { connection } from 'next/server';
 import type { ReactNode } from 'react';
 import './globals.css';
+import { OutboxBar } from './_bench/outbox-bar';
 import { chosenTheme } from './_server/device';
 import { currentPeople, currentPerson } from './_server/shop';
 import { NavigationBar } from './_ui/navigation-bar';
@@ -55,6 +56,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
             <p className="text-ink-soft">Times and strengths are estimates, never ratings.</p>
           </div>
         </footer>
+        <OutboxBar />
       </body>
     </html>
   );

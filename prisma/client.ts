@@ -20,7 +20,10 @@ export function isPostgres(url: string): boolean {
 /** Longest a transaction may wait for its turn, and then last, in ms. */
 const TRANSACTION_OPTIONS = { maxWait: 10_000, timeout: 20_000 };
 
-const postgresClients = new WeakSet<object>();
+// Next may load this module more than once in one process; what must be one is kept beside all of them.
+const shared: typeof globalThis & { lurewrightDb?: Promise<Db>; lurewrightPostgres?: WeakSet<object> } = globalThis;
+shared.lurewrightPostgres ??= new WeakSet();
+const postgresClients = shared.lurewrightPostgres;
 
 /** Opens a database. Several may be open at once; close each with `$disconnect()`. */
 export async function createDb(url: string): Promise<Db> {
@@ -40,9 +43,6 @@ export async function createDb(url: string): Promise<Db> {
   postgresClients.add(client);
   return client;
 }
-
-// Next may load this module more than once in one process; the database is opened once.
-const shared: typeof globalThis & { lurewrightDb?: Promise<Db> } = globalThis;
 
 /** The database of this process, opened at the first call. DATABASE_URL was checked at start. */
 export function db(): Promise<Db> {

@@ -8,13 +8,17 @@ type Statement = Parameters<LibsqlClient['execute']>[0];
 type Result = Awaited<ReturnType<LibsqlClient['execute']>>;
 type Value = Result['rows'][number][number];
 
+/** Longest that a writer waits for another one. */
+const BUSY_TIMEOUT_MS = 5_000;
+const ASK_AGAIN_MS = 10;
+
 /**
  * Set at every opening, in this order: busy_timeout first, so that the others wait for another process instead of
  * failing; synchronous=FULL because a reopened WAL file may come up with less, and an acknowledged event must survive
  * a power cut.
  */
 export const SQLITE_PRAGMAS = [
-  ['busy_timeout', '5000'],
+  ['busy_timeout', String(BUSY_TIMEOUT_MS)],
   ['journal_mode', 'WAL'],
   ['synchronous', 'FULL'],
   ['foreign_keys', 'ON'],
@@ -104,7 +108,7 @@ class SingleConnectionClient implements LibsqlClient {
   }
 
   async transaction(): Promise<LibsqlTransaction> {
-    this.#connection.exec('BEGIN IMMEDIATE');
+    await this.#begin();
     const rollback = async () => {
       if (this.#connection.inTransaction) this.#connection.exec('ROLLBACK');
     };
@@ -119,6 +123,30 @@ class SingleConnectionClient implements LibsqlClient {
       rollback,
       close: () => void rollback(),
     };
+  }
+
+  /**
+   * Begins as the only writer. While another process writes, SQLite's own waiting would halt this whole process, so
+   * here it is asked again and again instead, for as long as the timeout says.
+   */
+  async #begin(): Promise<void> {
+    const giveUpAt = performance.now() + BUSY_TIMEOUT_MS;
+    for (;;) {
+      try {
+        this.#setBusyTimeout(0);
+        this.#connection.exec('BEGIN IMMEDIATE');
+        return;
+      } catch (error) {
+        if (!isBusy(error) || performance.now() > giveUpAt) throw error;
+      } finally {
+        this.#setBusyTimeout(BUSY_TIMEOUT_MS);
+      }
+      await new Promise((resolve) => setTimeout(resolve, ASK_AGAIN_MS));
+    }
+  }
+
+  #setBusyTimeout(ms: number): void {
+    this.#connection.prepare(`PRAGMA busy_timeout = ${ms}`).all();
   }
 
   batch = notUsed;
@@ -153,6 +181,10 @@ class SingleConnectionClient implements LibsqlClient {
     if (this.#prepared.size > CACHED_STATEMENTS && !oldest.done) this.#prepared.delete(oldest.value);
     return prepared;
   }
+}
+
+function isBusy(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY');
 }
 
 function notUsed(): Promise<never> {

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
+import type { Refusal } from '@/app/_commands/command-result';
 import type { FormState } from '@/app/_ui/form-state';
 
 export type FormReading<T> =
@@ -36,6 +37,12 @@ export function refused(
     fieldErrors: answer.fieldErrors ?? {},
     values: typedValues(data),
   };
+}
+
+/** The answer to a form that a command refused. */
+export function refusedBy(data: FormData, refusal: Refusal<string>): FormState {
+  const { message, field } = refusal;
+  return refused(data, field === undefined ? { message } : { fieldErrors: { [field]: message } });
 }
 
 /** The answer to a form that was done. */

@@ -1,7 +1,7 @@
 'use client';
 
 import type { FormEvent, ReactNode } from 'react';
-import { createContext, startTransition, use, useActionState, useEffect, useId, useRef } from 'react';
+import { createContext, startTransition, use, useActionState, useEffect, useId, useRef, useState } from 'react';
 import type { FormAction, FormState } from './form-state';
 import { IDLE_FORM } from './form-state';
 
@@ -10,9 +10,16 @@ interface FormContextValue {
   readonly isPending: boolean;
   /** Makes the ids of this form's fields unlike those of any other form on the page. */
   readonly formId: string;
+  /** Takes the marks off the fields, when rows were moved and the marks would stand at others. */
+  readonly dropMarks: () => void;
 }
 
-const FormContext = createContext<FormContextValue>({ state: IDLE_FORM, isPending: false, formId: 'form' });
+const FormContext = createContext<FormContextValue>({
+  state: IDLE_FORM,
+  isPending: false,
+  formId: 'form',
+  dropMarks: () => {},
+});
 
 /** What the form around this component last answered. */
 export function useActionForm(): FormContextValue {
@@ -35,6 +42,7 @@ export interface ActionFormProps {
  */
 export function ActionForm({ action, children, className, clearsWhenDone = false, onDone }: ActionFormProps) {
   const [state, dispatch, isPending] = useActionState(action, IDLE_FORM);
+  const [droppedState, setDroppedState] = useState<FormState | null>(null);
   const form = useRef<HTMLFormElement>(null);
   const formId = useId();
 
@@ -57,8 +65,9 @@ export function ActionForm({ action, children, className, clearsWhenDone = false
     startTransition(() => dispatch(data));
   }
 
+  const shown = state === droppedState ? IDLE_FORM : state;
   return (
-    <FormContext value={{ state, isPending, formId }}>
+    <FormContext value={{ state: shown, isPending, formId, dropMarks: () => setDroppedState(state) }}>
       <form ref={form} action={dispatch} onSubmit={submit} noValidate className={className ?? 'grid gap-5'}>
         {children}
         <FormAnswer state={state} />

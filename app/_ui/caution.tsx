@@ -1,8 +1,14 @@
 import type { CautionTopic } from '@/lib/contracts/caution-topic';
 import { CAUTION_PRECEDENCE, CAUTION_WORDS } from './caution-words';
 
+export interface CautionProps {
+  readonly topic: CautionTopic;
+  /** Where the page says once for all of them what takes precedence. */
+  readonly isBrief?: boolean;
+}
+
 /** The usual caution at a step where work can hurt. Shows nothing where there is none. */
-export function Caution({ topic }: { readonly topic: CautionTopic }) {
+export function Caution({ topic, isBrief = false }: CautionProps) {
   if (topic === 'none') return null;
   const words = CAUTION_WORDS[topic];
   return (
@@ -12,7 +18,8 @@ export function Caution({ topic }: { readonly topic: CautionTopic }) {
         <path d="M12 7.5v6M12 15.5v2" />
       </svg>
       <p className="text-sm">
-        <strong>{words.title}.</strong> {words.text} <span className="text-ink-soft">{CAUTION_PRECEDENCE}</span>
+        <strong>{words.title}.</strong> {words.text}
+        {!isBrief && <span className="text-ink-soft"> {CAUTION_PRECEDENCE}</span>}
       </p>
     </aside>
   );

@@ -82,3 +82,50 @@ export function RadioField({ name, legend, options, defaultValue, hint, onPick }
     </fieldset>
   );
 }
+
+const DAYS = [
+  { value: '1', label: 'Mon' },
+  { value: '2', label: 'Tue' },
+  { value: '3', label: 'Wed' },
+  { value: '4', label: 'Thu' },
+  { value: '5', label: 'Fri' },
+  { value: '6', label: 'Sat' },
+  { value: '7', label: 'Sun' },
+] as const;
+
+export interface WeekdaysFieldProps {
+  /** Name without the ending `[]`. */
+  readonly name: string;
+  readonly legend: ReactNode;
+  /** ISO 8601: 1 Monday to 7 Sunday. */
+  readonly defaultDays: readonly number[];
+}
+
+/** The days of the week on which something holds. */
+export function WeekdaysField({ name, legend, defaultDays }: WeekdaysFieldProps) {
+  const field = useField(name, undefined, false);
+  return (
+    <fieldset aria-describedby={field.describedBy} className="grid gap-1.5">
+      <legend className="font-semibold">{legend}</legend>
+      <div className="flex flex-wrap gap-1.5">
+        {DAYS.map((day) => (
+          <label
+            key={day.value}
+            className="relative flex min-h-touch min-w-touch items-center justify-center rounded-sheet border-2 border-line-strong bg-sheet px-2 text-sm has-checked:border-ink has-checked:bg-ink has-checked:font-semibold has-checked:text-ink-inverse has-focus-visible:outline-3 has-focus-visible:outline-offset-2 has-focus-visible:outline-accent"
+          >
+            <input
+              type="checkbox"
+              name={`${name}[]`}
+              value={day.value}
+              defaultChecked={defaultDays.includes(Number(day.value))}
+              aria-invalid={field.error !== undefined}
+              className="absolute inset-0 size-full cursor-pointer opacity-0"
+            />
+            {day.label}
+          </label>
+        ))}
+      </div>
+      {field.error !== undefined && <FieldError id={field.id} text={field.error} />}
+    </fieldset>
+  );
+}

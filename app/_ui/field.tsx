@@ -1,11 +1,9 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import { useState } from 'react';
 import { useActionForm } from './action-form';
-
-/** The look of every box something is typed into. */
-export const inputClass =
-  'w-full min-h-touch rounded-sheet border-2 border-line-strong bg-sheet px-3 py-2 text-ink placeholder:text-ink-soft hover:border-ink aria-invalid:border-accent';
+import { inputClass } from './input-class';
 
 export interface FieldProps {
   readonly name: string;
@@ -27,7 +25,8 @@ export function useField(name: string, defaultValue: string | undefined, hasHint
   const { state, formId } = useActionForm();
   const id = `${formId}-${name}`;
   const error = state.status === 'refused' ? state.fieldErrors[name] : undefined;
-  const kept = state.status === 'refused' ? state.values[name] : undefined;
+  // The browser keeps what was typed. Only a page that comes back whole, without scripts, has to bring it along.
+  const [kept] = useState(state.status === 'refused' ? state.values[name] : undefined);
   const parts = [hasHint ? `${id}-hint` : '', error === undefined ? '' : `${id}-error`].filter((part) => part !== '');
   return {
     id,
@@ -46,21 +45,21 @@ export interface FieldFrameProps {
   readonly children: ReactNode;
 }
 
-/** Label above, hint under it, the box, and what is wrong right below the box. */
+/** Label above the box; under it what is wrong, then the hint. Boxes of fields side by side so stand in line. */
 export function FieldFrame({ id, label, hint, error, isOptional = false, children }: FieldFrameProps) {
   return (
-    <div className="grid content-start gap-1.5">
+    <div className="grid min-w-0 content-start gap-1.5">
       <label htmlFor={id} className="font-semibold">
         {label}
         {isOptional && <span className="font-normal text-ink-soft"> (optional)</span>}
       </label>
+      {children}
+      {error !== undefined && <FieldError id={id} text={error} />}
       {hint !== undefined && (
         <p id={`${id}-hint`} className="text-sm text-ink-soft">
           {hint}
         </p>
       )}
-      {children}
-      {error !== undefined && <FieldError id={id} text={error} />}
     </div>
   );
 }
@@ -83,10 +82,24 @@ export interface TextFieldProps extends FieldProps {
   readonly autoComplete?: string;
   readonly maxLength?: number;
   readonly placeholder?: string;
+  /** Id of a datalist on the page with what is usually written here. */
+  readonly list?: string;
+  /** Told every time something is typed. */
+  readonly onType?: (value: string) => void;
 }
 
 export function TextField(props: TextFieldProps) {
-  const { name, label, hint, isOptional = false, defaultValue, type = 'text', autoComplete = 'off', ...rest } = props;
+  const {
+    name,
+    label,
+    hint,
+    isOptional = false,
+    defaultValue,
+    type = 'text',
+    autoComplete = 'off',
+    onType,
+    ...rest
+  } = props;
   const field = useField(name, defaultValue, hint !== undefined);
   return (
     <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
@@ -97,6 +110,7 @@ export function TextField(props: TextFieldProps) {
         type={type}
         autoComplete={autoComplete}
         defaultValue={field.value}
+        onChange={onType === undefined ? undefined : (event) => onType(event.currentTarget.value)}
         required={!isOptional}
         aria-invalid={field.error !== undefined}
         aria-describedby={field.describedBy}

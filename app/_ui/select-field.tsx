@@ -1,6 +1,7 @@
 'use client';
 
-import { FieldFrame, type FieldProps, inputClass, useField } from './field';
+import { FieldFrame, type FieldProps, useField } from './field';
+import { inputClass } from './input-class';
 
 export interface SelectOption {
   readonly value: string;

@@ -1,6 +1,6 @@
 import type { Anomaly } from '@/lib/batch/anomaly';
 import type { BatchEvent } from '@/lib/batch/events';
-import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import type { AdhesiveSheet, PotLifeCriterion } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 
 /** One anchor of one piece within a glue operation. */
@@ -53,8 +53,12 @@ export type MixPotLife =
       readonly lowerAt: Instant;
       readonly centralAt: Instant;
       readonly upperAt: Instant;
+      /** What ends this pot life. */
+      readonly criterion: PotLifeCriterion;
+      /** The mass or the temperature is far from those on the sheet. */
+      readonly isExtrapolated: boolean;
     }
-  | { readonly ok: false; readonly code: 'not-on-sheet' | 'bad-figures' };
+  | { readonly ok: false; readonly code: 'no-pot-life' | 'points-contradict' | 'bad-figures' };
 
 export interface MixState {
   readonly mixId: string;
@@ -83,7 +87,7 @@ export interface MixState {
 }
 
 /** The joints or coats that were set with one mix at one instant: they cure together. Scrapped pieces left out. */
-export interface CureClock {
+export interface BatchClock {
   /** Unique within the batch. */
   readonly id: string;
   readonly mixId: string;
@@ -129,7 +133,7 @@ export interface BatchState {
   /** In the order they were recorded. */
   readonly mixes: readonly MixState[];
   /** By setting instant, then mix number, then operation. */
-  readonly clocks: readonly CureClock[];
+  readonly clocks: readonly BatchClock[];
   readonly notes: readonly BatchNote[];
   /** Every event once, by seq. */
   readonly history: readonly HistoryEntry[];

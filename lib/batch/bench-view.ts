@@ -1,98 +1,88 @@
-import type { BatchState, MixPotLife } from '@/lib/batch/batch-state';
-import type { ReleaseBand } from '@/lib/batch/cure-reader';
-import type { RecordedAs } from '@/lib/batch/decision';
-import type { BatchEvaluation, OperationStatus } from '@/lib/batch/evaluation';
-import type { BatchPlan } from '@/lib/batch/plan';
-import type { Milestone } from '@/lib/cure/adhesive-sheet';
+import { urgentActions } from '@/lib/batch/bench-actions';
+import type {
+  BenchBatch,
+  BenchLimits,
+  BenchRelease,
+  BenchView,
+  RunningMix,
+  Shortened,
+} from '@/lib/batch/bench-entries';
+import { heldPieces } from '@/lib/batch/bench-held';
+import { sureAt } from '@/lib/batch/next-releases';
+import { byInstant, lastBand } from '@/lib/batch/release-band';
 import type { Instant } from '@/lib/units/instant';
 
-/** One open batch as the Bench takes it in. */
-export interface BenchBatch {
-  readonly batchId: string;
-  readonly number: number;
-  /** YYYY-MM-DD, null without a due date. */
-  readonly dueOn: string | null;
-  readonly plan: BatchPlan;
-  readonly state: BatchState;
-  readonly evaluation: BatchEvaluation;
+/** Chosen: a screenful of each with room to scroll; the counts tell of the rest. */
+export const BENCH_LIMITS: BenchLimits = { actions: 40, runningMixes: 20, releases: 40, held: 40, toFinish: 20 };
+
+/**
+ * What the Bench shows at `nowAt`: over all open batches what can be done, most urgent first; what is running; what is
+ * released next; and what is held and why. Finished batches among `batches` are passed over. The lists are no longer
+ * than `limits`, whatever comes in.
+ */
+export function benchView(batches: readonly BenchBatch[], nowAt: Instant, limits = BENCH_LIMITS): BenchView {
+  const open = batches.filter(({ state }) => state.openedAt !== null && state.finishedAt === null);
+  const toFinish = open.filter(({ evaluation }) => evaluation.donePieces === evaluation.livePieces);
+  return {
+    nowAt,
+    actions: shortened(urgentActions(open), limits.actions),
+    runningMixes: shortened(runningMixes(open, nowAt), limits.runningMixes),
+    releases: shortened(comingReleases(open), limits.releases),
+    held: shortened(heldPieces(open), limits.held),
+    toFinish: shortened(
+      toFinish.map(({ batchId }) => batchId),
+      limits.toFinish,
+    ),
+  };
 }
 
-/** Why an action stands where it does in the list. */
-export type Urgency =
-  | { readonly kind: 'window-closing'; readonly closesAt: Instant }
-  | { readonly kind: 'due'; readonly dueOn: string }
-  | { readonly kind: 'waiting'; readonly sinceAt: Instant };
-
-/** An operation that can be done now on these pieces. */
-export interface BenchAction {
-  readonly batchId: string;
-  readonly operationId: string;
-  readonly recordedAs: RecordedAs;
-  readonly pieces: readonly number[];
-  readonly urgency: Urgency;
-  /** Mixes of this operation that are running: joints or coats can be added to them. */
-  readonly runningMixIds: readonly string[];
+function shortened<T>(all: readonly T[], limit: number): Shortened<T> {
+  return { shown: all.slice(0, limit), more: Math.max(0, all.length - limit) };
 }
 
-/** A mix that is not closed. */
-export interface RunningMix {
-  readonly batchId: string;
-  readonly mixId: string;
-  readonly mixNumber: number;
-  readonly operationId: string;
-  readonly materialName: string;
-  readonly mixedAt: Instant;
-  readonly potLife: MixPotLife;
-  /** Past the lower end of its pot life at `nowAt`. */
-  readonly past: boolean;
-  readonly jointCount: number;
-  readonly coatCount: number;
+function runningMixes(batches: readonly BenchBatch[], nowAt: Instant): readonly RunningMix[] {
+  const running = batches.flatMap(({ batchId, state }) =>
+    state.mixes
+      .filter((mix) => mix.closedAt === null)
+      .map(
+        (mix): RunningMix => ({
+          batchId,
+          mixId: mix.mixId,
+          mixNumber: mix.number,
+          operationId: mix.operationId,
+          materialName: mix.materialName,
+          mixedAt: mix.mixedAt,
+          potLife: mix.potLife,
+          past: mix.potLife.ok && nowAt > mix.potLife.lowerAt,
+          jointCount: mix.jointCount,
+          coatCount: mix.coatCount,
+        }),
+      ),
+  );
+  const endsAt = ({ potLife }: RunningMix) => (potLife.ok ? potLife.lowerAt : null);
+  return running.sort((a, b) => byInstant(endsAt(a), endsAt(b)) || a.mixedAt - b.mixedAt);
 }
 
-/** A milestone that joints or coats of one mix reach next. Set over several minutes: the band of the last of them. */
-export interface BenchRelease {
-  readonly batchId: string;
-  readonly mixId: string;
-  readonly mixNumber: number;
-  readonly operationId: string;
-  readonly milestone: Milestone;
-  readonly band: ReleaseBand;
-  readonly pieces: readonly number[];
-}
-
-/** Pieces that may not go on yet, and why. */
-export interface HeldPieces {
-  readonly batchId: string;
-  readonly operationId: string;
-  readonly pieces: readonly number[];
-  readonly status: Exclude<OperationStatus, { kind: 'ready' | 'blocked' }>;
-}
-
-/** The first entries of a list and how many more there are. */
-export interface Shortened<T> {
-  readonly shown: readonly T[];
-  readonly more: number;
-}
-
-export interface BenchView {
-  readonly nowAt: Instant;
-  /** Most urgent first: windows that close, then due dates, then the longest waiting. */
-  readonly actions: Shortened<BenchAction>;
-  /** The pot life that ends first comes first; mixes without a known pot life last. */
-  readonly runningMixes: Shortened<RunningMix>;
-  /** Soonest allowed first, over all batches. */
-  readonly releases: Shortened<BenchRelease>;
-  /** Closed windows first, then what cannot be judged, then waits by the hour they end. */
-  readonly held: Shortened<HeldPieces>;
-  /** Batches with every live piece done, to be finished. */
-  readonly toFinish: Shortened<string>;
-}
-
-/** How many entries each list shows at most. */
-export interface BenchLimits {
-  readonly actions: number;
-  readonly runningMixes: number;
-  readonly releases: number;
-  readonly held: number;
-  readonly toFinish: number;
+/** Joints of one mix that reach the same milestone next are one entry, however many minutes they took to set. */
+function comingReleases(batches: readonly BenchBatch[]): readonly BenchRelease[] {
+  const coming: BenchRelease[] = [];
+  for (const { batchId, evaluation } of batches) {
+    const merged = new Map<string, BenchRelease>();
+    for (const { clock, milestone, band } of evaluation.nextReleases) {
+      const key = `${clock.mixId} ${milestone}`;
+      const known = merged.get(key);
+      merged.set(key, {
+        batchId,
+        mixId: clock.mixId,
+        mixNumber: clock.mixNumber,
+        operationId: clock.operationId,
+        milestone,
+        // All joints of a mix share its recoat-by, which counts from the mixing.
+        band: known === undefined ? band : lastBand(known.band, band),
+        pieces: known === undefined ? clock.pieces : [...new Set([...known.pieces, ...clock.pieces])],
+      });
+    }
+    for (const entry of merged.values()) coming.push({ ...entry, pieces: [...entry.pieces].sort((a, b) => a - b) });
+  }
+  return coming.sort((a, b) => byInstant(sureAt(a), sureAt(b)));
 }

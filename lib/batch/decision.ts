@@ -100,3 +100,11 @@ export function recordedAs(operation: PlannedOperation): RecordedAs {
   if (operation.kind === 'work') return 'work';
   return operation.kind === 'glue' && operation.anchorIds.length > 0 ? 'joints' : 'coat';
 }
+
+/** A refusal as a decision. */
+export function refused(refusal: Refusal): Decision {
+  return { ok: false, refusal };
+}
+
+/** Taken in without anything to be said. */
+export const ACCEPTED: Decision = { ok: true, warnings: [] };

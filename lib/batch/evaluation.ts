@@ -1,11 +1,20 @@
-import type { CureClock } from '@/lib/batch/batch-state';
+import type { BatchClock, BatchState } from '@/lib/batch/batch-state';
 import type { MilestoneRelease, ReleaseBand, UnjudgedCode } from '@/lib/batch/cure-reader';
+import type { BatchPlan } from '@/lib/batch/plan';
 import type { Milestone } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 
 /** The releases of a batch's clocks, each computed when first asked for and then remembered. Does not know the time. */
 export interface ReleaseBook {
-  release(clock: CureClock, milestone: Milestone): MilestoneRelease;
+  release(clock: BatchClock, milestone: Milestone): MilestoneRelease;
+}
+
+/** A batch as far as its events and the temperature tell: everything but the time of day. */
+export interface KnownBatch {
+  readonly plan: BatchPlan;
+  readonly state: BatchState;
+  /** Keep it for as long as events and temperature are the same. */
+  readonly releases: ReleaseBook;
 }
 
 /** What an operation on a piece still waits for. Several joints: the band of the last of them. */
@@ -21,14 +30,14 @@ export interface WaitingFor {
 /** Why nobody can say whether an operation may be done. */
 export interface NotJudged {
   readonly operationId: string;
-  readonly milestone: Milestone;
+  readonly milestone: Milestone | 'done';
   readonly code: UnjudgedCode;
 }
 
 /** What stands between a piece and an operation that is not done yet. */
 export type OperationStatus =
   /** Can be done now: `sinceAt` its needs are met; `closesAt` when a recoat window ends, null without one. */
-  | { readonly kind: 'ready'; readonly sinceAt: Instant | null; readonly closesAt: Instant | null }
+  | { readonly kind: 'ready'; readonly sinceAt: Instant; readonly closesAt: Instant | null }
   | { readonly kind: 'waits'; readonly waiting: WaitingFor }
   /** The recoat window of `operationId` closed at `closedAt`; `remedy` in the sheet's words, null: wash, dry, sand. */
   | {
@@ -52,9 +61,9 @@ export interface StageGroup {
   readonly status: OperationStatus;
 }
 
-/** A clock and the next milestones it reaches, soonest first. */
+/** A clock and the next milestone it reaches. */
 export interface ClockRelease {
-  readonly clock: CureClock;
+  readonly clock: BatchClock;
   readonly milestone: Milestone;
   readonly band: ReleaseBand;
 }
@@ -62,11 +71,9 @@ export interface ClockRelease {
 /** What a batch's state means at one instant. */
 export interface BatchEvaluation {
   readonly nowAt: Instant;
-  /** Keep it for as long as events and temperature are the same; it does not depend on `nowAt`. */
-  readonly releases: ReleaseBook;
   /** In route order; within an operation by first piece. */
   readonly groups: readonly StageGroup[];
-  /** For every clock with live pieces, the next milestone that is not reached for sure; soonest first. */
+  /** For every clock that something still waits for, the next milestone not reached for sure; soonest first. */
   readonly nextReleases: readonly ClockRelease[];
   readonly livePieces: number;
   /** Live pieces with every operation done. */

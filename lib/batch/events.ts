@@ -39,7 +39,10 @@ export type BatchEventBody =
       readonly humidityPct?: number;
       readonly surfaceC?: number;
     }
-  /** A closed recoat window was made good by the sheet's remedy (washed and sanded), so the next coat may go on. */
+  /**
+   * A closed recoat window was made good by the sheet's remedy (washed and sanded), so the next coat may go on.
+   * `operationId` is the operation that put on the film whose window closed, not the coat to come.
+   */
   | { readonly kind: 'window-remedied'; readonly operationId: string; readonly pieces: readonly number[] }
   | { readonly kind: 'pieces-scrapped'; readonly pieces: readonly number[]; readonly reason: string }
   | { readonly kind: 'noted'; readonly text: string; readonly pieces: readonly number[] }

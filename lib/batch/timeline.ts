@@ -1,5 +1,7 @@
-import type { MixPotLife } from '@/lib/batch/batch-state';
+import type { BatchClock, MixPotLife } from '@/lib/batch/batch-state';
 import type { ReleaseBand, UnjudgedCode } from '@/lib/batch/cure-reader';
+import type { KnownBatch, ReleaseBook } from '@/lib/batch/evaluation';
+import { statedMilestones } from '@/lib/batch/next-releases';
 import type { Milestone } from '@/lib/cure/adhesive-sheet';
 import type { Instant } from '@/lib/units/instant';
 
@@ -16,7 +18,7 @@ export interface MixSpan {
 
 /** A milestone on a cure bar, or why it cannot be told. */
 export type MilestoneMark =
-  | { readonly milestone: Milestone; readonly ok: true; readonly band: ReleaseBand; readonly reached: boolean }
+  | { readonly milestone: Milestone; readonly ok: true; readonly band: ReleaseBand }
   | { readonly milestone: Milestone; readonly ok: false; readonly code: UnjudgedCode };
 
 /** A cure clock as a bar: from setting through its milestones. */
@@ -41,4 +43,59 @@ export interface BatchTimeline {
   readonly toAt: Instant | null;
   readonly mixes: readonly MixSpan[];
   readonly cures: readonly CureSpan[];
+}
+
+/**
+ * A batch's mixes and cure clocks as bars and marks for its page. Does not depend on the time of day. Milestones that
+ * the sheet does not give are left out; what cannot be told for another reason keeps its reason.
+ */
+export function timelineOf({ state, releases }: KnownBatch): BatchTimeline {
+  const mixes = state.mixes.map(
+    (mix): MixSpan => ({
+      mixId: mix.mixId,
+      mixNumber: mix.number,
+      operationId: mix.operationId,
+      materialName: mix.materialName,
+      mixedAt: mix.mixedAt,
+      potLife: mix.potLife,
+      closedAt: mix.closedAt,
+    }),
+  );
+  const cures = state.clocks.map((clock) => cureSpan(clock, releases));
+  const drawn = [...mixes.flatMap(mixInstants), ...cures.flatMap(cureInstants)].filter((at) => at !== null);
+  let fromAt: Instant | null = null;
+  let toAt: Instant | null = null;
+  for (const at of drawn) {
+    fromAt = Math.min(fromAt ?? at, at);
+    toAt = Math.max(toAt ?? at, at);
+  }
+  return { fromAt, toAt, mixes, cures };
+}
+
+function cureSpan(clock: BatchClock, releases: ReleaseBook): CureSpan {
+  const marks: MilestoneMark[] = [];
+  for (const milestone of statedMilestones(clock.sheet)) {
+    // The recoat window is drawn for itself.
+    if (milestone === 'recoat-from' || milestone === 'recoat-by') continue;
+    marks.push({ milestone, ...releases.release(clock, milestone) });
+  }
+  const opens = releases.release(clock, 'recoat-from');
+  const closes = releases.release(clock, 'recoat-by');
+  const { id: clockId, mixId, mixNumber, operationId, materialName, setAt, pieces, late } = clock;
+  const recoatWindow =
+    opens.ok || closes.ok
+      ? { opensAt: opens.ok ? opens.band.latestAt : null, closesAt: closes.ok ? closes.band.earliestAt : null }
+      : null;
+  return { clockId, mixId, mixNumber, operationId, materialName, setAt, pieces, late, marks, recoatWindow };
+}
+
+function mixInstants({ mixedAt, potLife, closedAt }: MixSpan): readonly (Instant | null)[] {
+  return [mixedAt, closedAt, potLife.ok ? potLife.upperAt : null];
+}
+
+function cureInstants({ setAt, marks, recoatWindow }: CureSpan): readonly (Instant | null)[] {
+  const ends = marks.flatMap((mark) =>
+    mark.ok ? [mark.band.earliestAt, mark.band.centralAt, mark.band.latestAt] : [],
+  );
+  return [setAt, ...ends, recoatWindow?.opensAt ?? null, recoatWindow?.closesAt ?? null];
 }

@@ -51,7 +51,7 @@ const rateLawSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('plain-hours') }),
 ]);
 
-export const potLifePointSchema = z.strictObject({
+const potLifePointSchema = z.strictObject({
   minutes: positive(WEEK_MINUTES, 'Pot life (minutes)'),
   massG: positive(100_000, 'Mass in the cup (g)'),
   temperatureC: temperature('Temperature of the pot life'),
@@ -68,14 +68,12 @@ const milestoneHours = z.strictObject({
   ship: positive(YEAR_H, 'Hours to shipping').exactOptional(),
 });
 
-export const figureSourceSchema: z.ZodType<FigureSource> = z.strictObject({
+const source: z.ZodType<FigureSource> = z.strictObject({
   kind: z.enum(['data-sheet', 'published', 'common-practice', 'from-memory', 'own'], {
     error: 'Say where the figure comes from.',
   }),
   text: text(1_000, 'The source'),
 });
-
-const source = figureSourceSchema;
 
 const sources = z.strictObject({
   rateLaw: source.exactOptional(),

@@ -10,7 +10,7 @@ export interface TemperatureProfile {
   readonly periods: readonly ProfilePeriod[];
 }
 
-export interface ProfilePeriod {
+interface ProfilePeriod {
   /** The days on which the period begins, ISO 8601. */
   readonly weekdays: readonly Weekday[];
   /** Minutes of the wall clock since 00:00, 0 to 1439. */

@@ -27,8 +27,3 @@ export function forceIn(unit: ForceUnit, forceN: number): number {
 export function temperatureIn(unit: TemperatureUnit, temperatureC: number): number {
   return unit === 'F' ? temperatureC * 1.8 + 32 : temperatureC;
 }
-
-/** A temperature in the shop's unit, in degC. */
-export function temperatureFrom(unit: TemperatureUnit, temperature: number): number {
-  return unit === 'F' ? (temperature - 32) / 1.8 : temperature;
-}

@@ -4,7 +4,7 @@ import { HOUR_MS, MINUTE_MS } from '@/lib/units/instant';
 
 /**
  * Wall time in the shop's zone, and back. Instants are UTC; a zone is an IANA name such as `America/Chicago`.
- * Rules for wall times that occur twice or not at all: RFC 5545 section 3.3.5 (pack section 6.1, seen).
+ * Rules for wall times that occur twice or not at all: RFC 5545 section 3.3.5 (seen).
  */
 
 /** A calendar day in the shop, `YYYY-MM-DD`. */
@@ -24,14 +24,31 @@ export interface WallTime {
   readonly minuteOfDay: number;
 }
 
+/** Some fifty years of days in one zone; then the look-up begins anew. */
+const MOST_DAYS = 20_000;
+
+/** The offset of each UTC day that has one only, by zone. Asking the platform takes microseconds, and screens ask a lot. */
+const steadyDays = new Map<string, Map<number, number | null>>();
+
 /**
  * How far the zone's wall clock is ahead of UTC at an instant, ms (Chicago in winter: -21,600,000).
- * Throws RangeError for a zone the platform does not know.
+ * Throws RangeError for a zone that the platform does not know, and for an instant that is no date.
  */
 export function zoneOffsetMs(at: Instant, zone: string): number {
-  const minutes = tzOffset(zone, new Date(at));
-  if (Number.isNaN(minutes)) throw new RangeError(`zoneOffsetMs needs an IANA time zone, got ${zone}`);
-  return Math.round(minutes * MINUTE_MS);
+  const day = Math.floor(at / DAY_MS);
+  let days = steadyDays.get(zone);
+  let offsetMs = days?.get(day);
+  if (offsetMs === undefined) {
+    const startMs = askedOffsetMs(day * DAY_MS, zone);
+    // No zone changes its clocks twice within a day: equal ends mean one offset all day.
+    offsetMs = startMs === askedOffsetMs((day + 1) * DAY_MS, zone) ? startMs : null;
+    if (days === undefined || days.size >= MOST_DAYS) {
+      days = new Map();
+      steadyDays.set(zone, days);
+    }
+    days.set(day, offsetMs);
+  }
+  return offsetMs ?? askedOffsetMs(at, zone);
 }
 
 /** The weekday of a calendar day. Throws RangeError for anything but YYYY-MM-DD. */
@@ -90,6 +107,13 @@ export function isClockChangeDay(day: CalendarDay, zone: string): boolean {
 /** How long a calendar day lasts in a zone, ms: 24 hours but for days on which the clocks change. */
 export function dayLengthMs(day: CalendarDay, zone: string): number {
   return instantOfWallTime(day, 1440, zone) - instantOfWallTime(day, 0, zone);
+}
+
+function askedOffsetMs(at: Instant, zone: string): number {
+  const minutes = tzOffset(zone, new Date(at));
+  if (Number.isNaN(minutes))
+    throw new RangeError(`zoneOffsetMs needs an IANA time zone and a date, got ${zone}, ${at}`);
+  return Math.round(minutes * MINUTE_MS);
 }
 
 function utcMsOfDay(day: CalendarDay): number {

@@ -1,3 +1,4 @@
+import type { MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import { fastLaminatingEpoxy, fiveMinuteEpoxy, slowEpoxy, topcoatEpoxy } from './starting-epoxies';
 import { cyanoacrylate, lacquer, moistureCureUrethane, onePartPolyurethane, uvAcrylate } from './starting-plain-sheets';
@@ -5,7 +6,7 @@ import { cyanoacrylate, lacquer, moistureCureUrethane, onePartPolyurethane, uvAc
 /** A material as a seed writes it. Only glues and coats have a sheet. */
 export interface SeedMaterial {
   readonly id: string;
-  readonly kind: string;
+  readonly kind: MaterialKind;
   readonly name: string;
   readonly sheet: AdhesiveSheet | null;
   readonly note: string;
@@ -27,7 +28,7 @@ function sheeted(
   return { id: `start-${id}`, kind, name, sheet, note: more === '' ? GENERAL : `${GENERAL} ${more}` };
 }
 
-function plain(kind: string, names: readonly string[], note = ''): readonly SeedMaterial[] {
+function plain(kind: MaterialKind, names: readonly string[], note = ''): readonly SeedMaterial[] {
   return names.map((name) => ({ id: `start-${idOf(name)}`, kind, name, sheet: null, note }));
 }
 

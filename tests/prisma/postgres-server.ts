@@ -1,10 +1,10 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { chmodSync, chownSync, cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import pg from 'pg';
+import { freePort } from './free-port';
 
 export interface PostgresServer {
   /** Address of its first database, as a user who may make others. */
@@ -84,18 +84,6 @@ async function findBinaries(): Promise<string> {
     );
   }
   return path.resolve(path.dirname(initdb), '..');
-}
-
-/** A TCP port of this computer that nobody listens on at the moment. */
-export async function freePort(): Promise<number> {
-  const server = createServer();
-  server.listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const address = server.address();
-  server.close();
-  await once(server, 'close');
-  if (address === null || typeof address === 'string') throw new Error('no port was given');
-  return address.port;
 }
 
 /** The same server, another database. */

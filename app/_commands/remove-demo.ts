@@ -1,0 +1,132 @@
+import type { Instant } from '@/lib/units/instant';
+import { type Db, type Tx, writeTx } from '@/prisma/client';
+import { chunked } from '@/prisma/data/batches';
+import { getShop, saveShop, untouchedShop } from '@/prisma/data/shop';
+import { BROUGHT_BY_DEMO, DEMO_SENSOR_ID, DEMO_SHOP_NAME } from '@/prisma/seed/demo/demo-id';
+import { demoInstants } from '@/prisma/seed/demo/demo-temperature';
+import type { Refusal } from './command-result';
+
+/** Something of the demo workshop that stays, because the maker's own records rest on it. */
+export interface KeptFromDemo {
+  readonly kind: 'model' | 'material' | 'lot' | 'person' | 'sensor';
+  readonly name: string;
+  /** Why it stays, as the end of "it stays because ...". */
+  readonly reason: string;
+}
+
+export type RemoveDemoResult =
+  | { readonly ok: true; readonly batches: number; readonly models: number; readonly kept: readonly KeptFromDemo[] }
+  | Refusal<'no-demo'>;
+
+/**
+ * Takes the demo workshop out again, all of it in one transaction. Batches of the demo go with everything logged on
+ * them. What the maker added stays: own batches, models, revisions, materials, lots, people and readings, and with
+ * them whatever of the demo they use. Settings stay as they are, but for the shop's demo name.
+ */
+export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResult> {
+  return writeTx(database, async (tx) => {
+    const { demoLoadedAt, name } = await getShop(tx);
+    if (demoLoadedAt === null) {
+      return {
+        ok: false,
+        code: 'no-demo',
+        message: 'There is no demo workshop in this database. Nothing was changed.',
+      };
+    }
+    const { count: batches } = await tx.batch.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
+    const models = await removeModels(tx);
+    const lots = await removeLots(tx);
+    const materials = await removeMaterials(tx);
+    const people = await removePeople(tx);
+    const sensors = await removeReadings(tx, demoLoadedAt);
+    await saveShop(
+      tx,
+      {
+        ...(name === DEMO_SHOP_NAME ? { name: untouchedShop().name } : {}),
+        ...(sensors.length === 0 ? await withoutDemoSensor(tx) : {}),
+      },
+      nowAt,
+    );
+    await tx.shop.updateMany({ data: { demoLoadedAt: null } });
+    return {
+      ok: true,
+      batches,
+      models: models.removed,
+      kept: [...models.kept, ...materials, ...lots, ...people, ...sensors],
+    };
+  });
+}
+
+async function removeModels(tx: Tx): Promise<{ removed: number; kept: readonly KeptFromDemo[] }> {
+  await tx.revision.deleteMany({ where: { id: BROUGHT_BY_DEMO, batches: { none: {} } } });
+  const { count: removed } = await tx.model.deleteMany({ where: { id: BROUGHT_BY_DEMO, revisions: { none: {} } } });
+  const rest = await tx.model.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });
+  const reason = 'you opened batches of it or made a revision of your own';
+  return { removed, kept: rest.map(({ name }) => ({ kind: 'model', name, reason })) };
+}
+
+async function removeLots(tx: Tx): Promise<readonly KeptFromDemo[]> {
+  await tx.lot.deleteMany({ where: { id: BROUGHT_BY_DEMO, mixLots: { none: {} } } });
+  const rest = await tx.lot.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { code: 'asc' } });
+  return rest.map(({ code }) => ({ kind: 'lot', name: code, reason: 'you mixed from it' }));
+}
+
+/** Call it after the batches, models and lots: what is still used then is used by the maker's own records. */
+async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
+  const unused = { none: {} };
+  await tx.material.deleteMany({
+    where: {
+      id: BROUGHT_BY_DEMO,
+      version: 1,
+      lots: unused,
+      revisions: unused,
+      wireAnchors: unused,
+      glueAnchors: unused,
+      hookAnchors: unused,
+      ringAnchors: unused,
+      operations: unused,
+      billLines: unused,
+      mixes: unused,
+    },
+  });
+  const rest = await tx.material.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });
+  return rest.map(({ name, version }) => ({
+    kind: 'material',
+    name,
+    reason: version > 1 ? 'you changed its figures' : 'your own models, batches or lots use it',
+  }));
+}
+
+/** Whoever is named by records that stay is kept as having left the shop. */
+async function removePeople(tx: Tx): Promise<readonly KeptFromDemo[]> {
+  const unnamed = { none: {} };
+  await tx.person.deleteMany({ where: { id: BROUGHT_BY_DEMO, events: unnamed, pulls: unnamed, waivers: unnamed } });
+  await tx.person.updateMany({ where: { id: BROUGHT_BY_DEMO }, data: { isActive: false } });
+  const rest = await tx.person.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });
+  return rest.map(({ name }) => ({ kind: 'person', name, reason: 'records of yours name this person' }));
+}
+
+/** A sensor that took in readings of the maker's own stays with those; the demo's readings go. */
+async function removeReadings(tx: Tx, demoLoadedAt: Instant): Promise<readonly KeptFromDemo[]> {
+  const sensor = await tx.sensor.findUnique({
+    where: { id: DEMO_SENSOR_ID },
+    select: { name: true, _count: { select: { imports: true, tokens: true } } },
+  });
+  if (sensor === null) return [];
+  const later = await tx.reading.count({ where: { sensorId: DEMO_SENSOR_ID, atMs: { gt: BigInt(demoLoadedAt) } } });
+  if (later + sensor._count.imports + sensor._count.tokens === 0) {
+    await tx.sensor.delete({ where: { id: DEMO_SENSOR_ID } });
+    return [];
+  }
+  for (const instants of chunked(demoInstants(demoLoadedAt).map(BigInt))) {
+    await tx.reading.deleteMany({ where: { sensorId: DEMO_SENSOR_ID, atMs: { in: instants } } });
+  }
+  await tx.sensor.update({ where: { id: DEMO_SENSOR_ID }, data: { version: { increment: 1 } } });
+  return [
+    { kind: 'sensor', name: sensor.name, reason: 'it has readings or a key of yours; the demo readings are gone' },
+  ];
+}
+
+async function withoutDemoSensor(tx: Tx): Promise<{ cureSensorId?: null }> {
+  return (await getShop(tx)).cureSensorId === DEMO_SENSOR_ID ? { cureSensorId: null } : {};
+}

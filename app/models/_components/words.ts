@@ -1,0 +1,32 @@
+import type { OperationKind, Wait } from '@/lib/batch/plan';
+import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
+
+/** What stands on the screens for the words of the schema. */
+export const ROLE_WORDS: { readonly [R in AnchorRole]: string } = {
+  'line-tie': 'line tie',
+  'belly-hanger': 'belly hanger',
+  'tail-hanger': 'tail hanger',
+};
+
+export const ANCHOR_KIND_WORDS: { readonly [K in AnchorKind]: string } = {
+  'twisted-wire': 'twisted wire',
+  'screw-eye': 'screw eye',
+  'through-wire': 'through-wire',
+};
+
+export const OPERATION_WORDS: { readonly [K in OperationKind]: string } = {
+  work: 'work',
+  glue: 'glue-up',
+  coat: 'coat',
+};
+
+/** "after Set anchors is ...": what an operation waits for. */
+export const WAIT_WORDS: { readonly [W in Wait]: string } = {
+  done: 'done',
+  handle: 'hard enough to handle',
+  sand: 'hard enough to sand',
+  recoat: 'within its recoat window',
+  paint: 'hard enough to paint',
+  'pull-test': 'hard enough to pull-test',
+  ship: 'hard enough to ship',
+};

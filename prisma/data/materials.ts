@@ -1,0 +1,109 @@
+import { z } from 'zod';
+import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
+import { MATERIAL_KINDS, type MaterialKind } from '@/lib/contracts/material-forms';
+import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import type { Instant } from '@/lib/units/instant';
+import type { DbReader } from '@/prisma/client';
+
+const kindSchema = z.enum(MATERIAL_KINDS);
+
+/** A material as a choice in a form. */
+export interface MaterialChoice {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: MaterialKind;
+}
+
+/** All materials in use, by name: the choices of forms. */
+export async function listMaterialChoices(reader: DbReader): Promise<MaterialChoice[]> {
+  const rows = await reader.material.findMany({
+    where: { isArchived: false },
+    select: { id: true, name: true, kind: true },
+  });
+  return rows
+    .map((row) => ({ ...row, kind: kindSchema.parse(row.kind) }))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+}
+
+export interface Material extends MaterialChoice {
+  /** The data sheet of an adhesive or a coating; null when none was entered, and for all other kinds. */
+  readonly sheet: AdhesiveSheet | null;
+  readonly sheetRevision: string;
+  readonly sheetOn: string | null;
+  readonly note: string;
+  readonly isArchived: boolean;
+  readonly version: number;
+  readonly updatedAt: Instant;
+}
+
+/** Whether materials of a kind have a data sheet with cure figures. */
+export function hasSheet(kind: MaterialKind): boolean {
+  return kind === 'adhesive' || kind === 'coating';
+}
+
+/** A material, or null. */
+export async function findMaterial(reader: DbReader, materialId: string): Promise<Material | null> {
+  const row = await reader.material.findUnique({ where: { id: materialId } });
+  if (row === null) return null;
+  const kind = kindSchema.parse(row.kind);
+  return {
+    id: row.id,
+    name: row.name,
+    kind,
+    sheet: hasSheet(kind) && row.figures !== null ? adhesiveSheetSchema.parse(row.figures) : null,
+    sheetRevision: row.sheetRevision,
+    sheetOn: row.sheetOn,
+    note: row.note,
+    isArchived: row.isArchived,
+    version: row.version,
+    updatedAt: row.updatedAt.getTime(),
+  };
+}
+
+/** A line of the list of materials. */
+export interface MaterialLine extends MaterialChoice {
+  readonly lotCount: number;
+  readonly hasFigures: boolean;
+}
+
+export interface MaterialSearch {
+  readonly kind: MaterialKind | null;
+  /** A part of the name in whatever case; empty: all. */
+  readonly text: string;
+  readonly isArchived: boolean;
+  /** From 0. */
+  readonly page: number;
+  readonly pageSize: number;
+}
+
+/** One page of materials by name, and how many there are in all. */
+export async function listMaterialPage(
+  reader: DbReader,
+  { kind, text, isArchived, page, pageSize }: MaterialSearch,
+): Promise<{ lines: MaterialLine[]; total: number }> {
+  const folded = text.toLocaleLowerCase('en');
+  const where = { isArchived, ...(kind === null ? {} : { kind }) };
+  const names = await reader.material.findMany({ where, select: { id: true, name: true } });
+  const found = names
+    .filter((material) => material.name.toLocaleLowerCase('en').includes(folded))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+  const ids = found.slice(page * pageSize, (page + 1) * pageSize).map((material) => material.id);
+  const rows = await reader.material.findMany({
+    where: { id: { in: ids } },
+    select: { id: true, name: true, kind: true, version: true, figures: true, _count: { select: { lots: true } } },
+  });
+  const lines = new Map(
+    rows.map(({ _count, figures, kind: word, id, name }) => [
+      id,
+      { id, name, kind: kindSchema.parse(word), lotCount: _count.lots, hasFigures: figures !== null },
+    ]),
+  );
+  return { lines: ids.flatMap((id) => lines.get(id) ?? []), total: found.length };
+}
+
+/** Whether another material than `exceptId` has this name, in whatever case. */
+export async function isMaterialNameTaken(reader: DbReader, name: string, exceptId: string | null): Promise<boolean> {
+  const folded = name.toLocaleLowerCase('en');
+  const materials = await reader.material.findMany({ select: { id: true, name: true } });
+  return materials.some((material) => material.id !== exceptId && material.name.toLocaleLowerCase('en') === folded);
+}

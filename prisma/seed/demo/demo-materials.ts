@@ -1,0 +1,101 @@
+import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import type { SeedMaterial } from '../starting-materials';
+import { demoId } from './demo-id';
+import { demoEpoxy5, demoEpoxy30, demoEpoxy60, demoTopcoat } from './demo-sheets';
+import { type DemoTimes, dayFromNow } from './demo-times';
+
+export const EPOXY_30 = demoId('epoxy-30');
+export const EPOXY_5 = demoId('epoxy-5');
+export const EPOXY_60 = demoId('epoxy-60');
+export const TOPCOAT = demoId('topcoat');
+
+/** A glue or coat of the demo workshop, with its sheet always there. */
+export interface DemoGlue {
+  readonly id: string;
+  readonly kind: 'adhesive' | 'coating';
+  readonly name: string;
+  readonly sheet: AdhesiveSheet;
+}
+
+export const DEMO_GLUES: readonly DemoGlue[] = [
+  { id: EPOXY_30, kind: 'adhesive', name: 'Demo epoxy, 30 minutes', sheet: demoEpoxy30 },
+  { id: EPOXY_5, kind: 'adhesive', name: 'Demo epoxy, 5 minutes', sheet: demoEpoxy5 },
+  { id: EPOXY_60, kind: 'adhesive', name: 'Demo epoxy, 60 minutes', sheet: demoEpoxy60 },
+  { id: TOPCOAT, kind: 'coating', name: 'Demo topcoat, clear', sheet: demoTopcoat },
+];
+
+export function demoMaterials(times: DemoTimes): readonly SeedMaterial[] {
+  const sheetOn = dayFromNow(times, -200);
+  const note = 'Invented for the demo workshop. Never mix a real product by these figures.';
+  return DEMO_GLUES.map((glue) => ({ ...glue, note, sheetRevision: 'demo 2', sheetOn }));
+}
+
+export interface DemoLot {
+  readonly id: string;
+  readonly materialId: string;
+  readonly code: string;
+  readonly part: 'resin' | 'hardener' | 'whole';
+  readonly quantity: number;
+  readonly quantityUnit: 'g' | 'mm' | 'pieces';
+  readonly receivedOn: string;
+  readonly openedOn: string | null;
+  readonly expiresOn: string | null;
+  readonly supplierNote: string;
+}
+
+/** [code, material, part, quantity, unit, received, opened, expires (days from now), note] */
+type LotLine = readonly [
+  string,
+  string,
+  DemoLot['part'],
+  number,
+  DemoLot['quantityUnit'],
+  number,
+  number | null,
+  number | null,
+  string,
+];
+
+const LOTS: readonly LotLine[] = [
+  ['E30-A-0412', EPOXY_30, 'resin', 1000, 'g', -150, -96, 400, ''],
+  ['E30-B-0398', EPOXY_30, 'hardener', 480, 'g', -150, -96, 19, 'Turning yellow; use it up first.'],
+  ['E5-A-77', EPOXY_5, 'resin', 120, 'g', -60, -41, 300, ''],
+  ['E5-B-77', EPOXY_5, 'hardener', 120, 'g', -60, -41, 300, ''],
+  ['E60-A-2210', EPOXY_60, 'resin', 750, 'g', -220, -30, 210, ''],
+  ['E60-B-2210', EPOXY_60, 'hardener', 340, 'g', -220, -30, 210, ''],
+  ['TC-A-1190', TOPCOAT, 'resin', 500, 'g', -75, -62, 290, ''],
+  ['TC-B-1187', TOPCOAT, 'hardener', 500, 'g', -75, -62, 290, ''],
+  ['Plank 3', 'start-basswood', 'whole', 2400, 'mm', -120, -80, null, 'Two inches wide, straight grain.'],
+  ['Bundle 1', 'start-white-pine', 'whole', 1800, 'mm', -120, null, null, ''],
+  ['Coil 2', 'start-stainless-wire-1-0-mm-soft', 'whole', 22_000, 'mm', -210, -190, null, ''],
+  ['Coil 5', 'start-stainless-spring-wire-1-2-mm-hard-drawn', 'whole', 15_000, 'mm', -90, -85, null, ''],
+  ['Bag A', 'start-screw-eye-16-x-1-2-mm-stainless', 'whole', 200, 'pieces', -90, -60, null, ''],
+  ['Box 4', 'start-treble-hook-size-4', 'whole', 100, 'pieces', -90, -60, null, ''],
+  ['Box 2', 'start-treble-hook-size-2', 'whole', 50, 'pieces', -90, -50, null, ''],
+  ['Bag 6', 'start-split-ring-8-mm-stainless', 'whole', 250, 'pieces', -90, -60, null, ''],
+];
+
+export function demoLots(times: DemoTimes): readonly DemoLot[] {
+  const day = (days: number | null) => (days === null ? null : dayFromNow(times, days));
+  return LOTS.map(([code, materialId, part, quantity, quantityUnit, received, opened, expires, supplierNote]) => ({
+    id: demoLotId(code),
+    materialId,
+    code,
+    part,
+    quantity,
+    quantityUnit,
+    receivedOn: dayFromNow(times, received),
+    openedOn: day(opened),
+    expiresOn: day(expires),
+    supplierNote,
+  }));
+}
+
+function demoLotId(code: string): string {
+  return demoId(`lot-${code.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`);
+}
+
+/** Ids of the opened lots of a glue: what a cup is mixed from. */
+export function demoLotIds(materialId: string): readonly string[] {
+  return LOTS.filter(([, ofMaterial]) => ofMaterial === materialId).map(([code]) => demoLotId(code));
+}

@@ -1,0 +1,133 @@
+import { foldBatch } from '@/lib/batch/fold-batch';
+import type { BatchPlan } from '@/lib/batch/plan';
+import type { Instant } from '@/lib/units/instant';
+import type { Db, Tx } from '@/prisma/client';
+import { writeTx } from '@/prisma/client';
+import { findRevisionRoute } from '@/prisma/data/batch-plan';
+import { saveRows } from '@/prisma/data/batch-rows';
+import { chunked } from '@/prisma/data/batches';
+import { getShop, type ShopChange, saveShop } from '@/prisma/data/shop';
+import type { DemoBatch } from './demo/batch-story';
+import { demoBatches } from './demo/demo-batches';
+import { DEMO_SENSOR_ID, DEMO_SHOP_NAME, demoId } from './demo/demo-id';
+import { demoLots, demoMaterials } from './demo/demo-materials';
+import { DEMO_PEOPLE } from './demo/demo-people';
+import { DEMO_PROFILE, demoReadings } from './demo/demo-temperature';
+import { type DemoTimes, dayFromNow, demoTimes } from './demo/demo-times';
+import { insertModels } from './demo/insert-models';
+import { isEmptyWorkshop } from './empty-workshop';
+import { insertMaterials } from './load-starting-materials';
+import { STARTING_MATERIALS } from './starting-materials';
+
+export type LoadDemoResult =
+  | { readonly ok: true; readonly batches: number; readonly readings: number }
+  | { readonly ok: false; readonly code: 'not-empty'; readonly message: string };
+
+/** Settings of the demo workshop, for a shop that has none yet. */
+const DEMO_SHOP: ShopChange = {
+  name: DEMO_SHOP_NAME,
+  timeZone: 'America/Chicago',
+  lengthUnit: 'inch',
+  temperatureUnit: 'F',
+  massUnit: 'g',
+  forceUnit: 'lbf',
+  currency: 'USD',
+  temperatureProfile: DEMO_PROFILE,
+  profileToleranceC: 2,
+  floorC: 4,
+  ceilingC: 26,
+  sensorToleranceC: 0.5,
+};
+
+/**
+ * Puts the demo workshop into an empty database: people, glues, lots, models, two weeks of temperature, and six
+ * batches whose hours are told from `nowAt`. All of it or nothing. A shop that only has settings and the starting
+ * materials counts as empty and keeps its settings; the demo's evenings are then evenings in that shop's zone.
+ */
+export function loadDemo(database: Db, nowAt: Instant): Promise<LoadDemoResult> {
+  return writeTx(database, async (tx) => {
+    if (!(await isEmptyWorkshop(tx))) {
+      const message =
+        'The demo workshop can only be put into an empty database: this one has records. Nothing was changed.';
+      return { ok: false, code: 'not-empty', message };
+    }
+    const isNewShop = (await tx.shop.count()) === 0;
+    await saveShop(tx, isNewShop ? DEMO_SHOP : {}, nowAt);
+    const times = demoTimes(nowAt, (await getShop(tx)).timeZone);
+    await insertPeople(tx, times);
+    await insertMaterials(tx, [...STARTING_MATERIALS, ...demoMaterials(times)], nowAt);
+    await tx.lot.createMany({ data: demoLots(times).map((lot) => ({ ...lot, createdAt: new Date(nowAt) })) });
+    await insertModels(tx, times);
+    const readings = await insertReadings(tx, times);
+    const batches = demoBatches(times);
+    for (const batch of batches) await insertBatch(tx, batch);
+    await saveShop(tx, { cureSensorId: DEMO_SENSOR_ID }, nowAt);
+    await tx.shop.updateMany({ data: { demoLoadedAt: new Date(nowAt) } });
+    return { ok: true, batches: batches.length, readings };
+  });
+}
+
+async function insertPeople(tx: Tx, times: DemoTimes): Promise<void> {
+  const createdAt = new Date(times.nowAt);
+  for (const { id, name, skills, benchHours } of DEMO_PEOPLE) {
+    await tx.person.create({
+      data: {
+        id,
+        name,
+        skills: [...skills],
+        createdAt,
+        benchHours: { create: benchHours.map((hours) => ({ ...hours })) },
+      },
+    });
+    if (name !== 'Marlo') continue;
+    const onDate = dayFromNow(times, 5);
+    await tx.benchException.create({
+      data: { id: demoId('away'), personId: id, onDate, fromMinute: null, toMinute: null, reason: 'Family visit' },
+    });
+  }
+}
+
+async function insertReadings(tx: Tx, times: DemoTimes): Promise<number> {
+  const createdAt = new Date(times.nowAt);
+  await tx.sensor.create({
+    data: { id: DEMO_SENSOR_ID, name: 'Bench logger', place: 'Beside the drying rack', createdAt },
+  });
+  const rows = demoReadings(times).map(({ at, temperatureC, humidityPct }) => ({
+    sensorId: DEMO_SENSOR_ID,
+    atMs: BigInt(at),
+    temperatureC,
+    humidityPct,
+  }));
+  for (const data of chunked(rows, 200)) await tx.reading.createMany({ data });
+  return rows.length;
+}
+
+async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<void> {
+  const route = await findRevisionRoute(tx, batch.revisionId);
+  const openedAt = new Date(events[0]?.at ?? 0);
+  if (route === null) throw new Error(`demo batch ${batch.number} names a revision that is not there`);
+  await tx.batch.create({ data: { ...batch, status: 'open', lastSeq: events.length, openedAt } });
+  const plan: BatchPlan = { ...route.plan, quantity: batch.quantity };
+  const pieces = Array.from({ length: batch.quantity }, (_, index) => ({
+    id: `${batch.id}-${index + 1}`,
+    batchId: batch.id,
+    number: index + 1,
+  }));
+  await tx.piece.createMany({ data: pieces });
+  await tx.joint.createMany({
+    data: pieces.flatMap((piece) => plan.anchors.map((anchor) => ({ pieceId: piece.id, anchorId: anchor.id }))),
+  });
+  await tx.batchEvent.createMany({
+    data: events.map(({ seq, key, at, recordedAt, personId, body }) => ({
+      batchId: batch.id,
+      seq,
+      key,
+      at: new Date(at),
+      recordedAt: new Date(recordedAt),
+      personId,
+      kind: body.kind,
+      body: JSON.parse(JSON.stringify(body)),
+    })),
+  });
+  await saveRows(tx, batch.id, foldBatch(plan, []), foldBatch(plan, events));
+}
