@@ -68,7 +68,7 @@ export function judgePulls(records: readonly PullRecord[], options: JudgeOptions
     const one = counting.get(record.specimenId);
     const use: PullUse =
       one === undefined || one.id === record.id
-        ? useOf(record, options)
+        ? readingOf(record, options)
         : { kind: 'out', reason: brokeIt(one) && record.pulledAt >= one.pulledAt ? 'pulled-before' : 'pulled-again' };
     return { record, use, marks: marksOf(record) };
   });
@@ -89,7 +89,7 @@ function brokeIt({ mode, leftDamage }: PullRecord): boolean {
   return leftDamage || !leavesWhole(mode);
 }
 
-function useOf(record: PullRecord, { question, withExcluded = false }: JudgeOptions): PullUse {
+function readingOf(record: PullRecord, { question, withExcluded = false }: JudgeOptions): PullUse {
   const { loadN, mode, embedmentMm } = record;
   if (mode === 'scale-failed') return { kind: 'out', reason: 'scale-failed' };
   if (loadN === null || Number.isNaN(loadN)) return { kind: 'out', reason: 'no-load' };

@@ -16,9 +16,6 @@ export type LeastEmbedment =
   /** Not within the tested depths; never drawn on beyond them. */
   | { readonly kind: 'not-reached'; readonly deepestMm: number; readonly lowerN: number };
 
-/** Fineness of the search for the last crossing, as a share of the tested range. */
-const STEPS = 60;
-
 /**
  * The smallest depth from which on the lower value is at least the demand up to the deepest tested. Throws RangeError
  * unless demand and step are positive.
@@ -30,9 +27,10 @@ export function leastEmbedment(model: LowerModel, demandN: number, stepMm: numbe
   if (!(demandN > 0 && stepMm > 0)) {
     throw new RangeError(`leastEmbedment needs a positive demand and step, got ${demandN}, ${stepMm}`);
   }
-  const grid = model.kind === 'line' ? ladder(model.shallowestMm, model.deepestMm) : model.depthsMm;
+  const grid = model.kind === 'line' ? model.curve.map(({ depthMm }) => depthMm) : model.depthsMm;
   const deepestMm = grid.at(-1) ?? 0;
-  const lowers = grid.map((depth) => lowerN(model, depth) ?? 0);
+  const lowers =
+    model.kind === 'line' ? model.curve.map((point) => point.lowerN) : grid.map((depth) => lowerN(model, depth) ?? 0);
   const last = lowers.findLastIndex((lower) => lower < demandN);
   if (last === grid.length - 1) return { kind: 'not-reached', deepestMm, lowerN: lowers.at(-1) ?? 0 };
   if (last === -1) {
@@ -47,8 +45,4 @@ export function leastEmbedment(model: LowerModel, demandN: number, stepMm: numbe
   const exactMm = bracketedRoot(excess, grid[last] ?? above, above, 1e-7);
   const embedmentMm = Math.min(deepestMm, Math.ceil(exactMm / stepMm - 1e-6) * stepMm);
   return { kind: 'depth', exactMm, embedmentMm, lowerN: lowerN(model, embedmentMm) ?? 0 };
-}
-
-function ladder(from: number, to: number): number[] {
-  return Array.from({ length: STEPS + 1 }, (_, i) => (i === STEPS ? to : from * (to / from) ** (i / STEPS)));
 }

@@ -7,6 +7,13 @@ import { lackOfFit } from '@/lib/statistics/lack-of-fit';
 import { LEAST_SCATTER } from '@/lib/statistics/lower-percentile';
 import type { FTest } from '@/lib/statistics/one-way-anova';
 
+/** The line at one depth, N. */
+export interface CurvePoint {
+  readonly depthMm: number;
+  readonly fittedN: number;
+  readonly lowerN: number;
+}
+
 /** Lower values of a series at its depths: from a line of ln load on ln depth, or depth by depth. */
 export type LowerModel =
   | {
@@ -19,6 +26,8 @@ export type LowerModel =
       readonly lackOfFit: FTest | null;
       readonly shallowestMm: number;
       readonly deepestMm: number;
+      /** From the shallowest to the deepest tested, rising. */
+      readonly curve: readonly CurvePoint[];
     }
   | {
       readonly kind: 'levels';
@@ -68,18 +77,30 @@ export function lowerModel(series: SeriesReadings, certainty: Certainty): LowerM
   if (levels.ok && misfit !== null && misfit.p < LACK_OF_FIT_P) {
     return { ok: true, model: levelModel(series, levels, certainty, 'line-does-not-fit', misfit) };
   }
-  return {
-    ok: true,
-    model: {
-      kind: 'line',
-      line,
-      certainty,
-      scatter: futureScatter(line.scatter),
-      lackOfFit: misfit,
-      shallowestMm: depthsMm[0] ?? 0,
-      deepestMm: depthsMm.at(-1) ?? 0,
-    },
+  const shallowestMm = depthsMm[0] ?? 0;
+  const deepestMm = depthsMm.at(-1) ?? 0;
+  const model = {
+    kind: 'line' as const,
+    line,
+    certainty,
+    scatter: futureScatter(line.scatter),
+    lackOfFit: misfit,
+    shallowestMm,
+    deepestMm,
+    curve: [],
   };
+  const curve = ladder(shallowestMm, deepestMm).map((depthMm): CurvePoint => {
+    return { depthMm, fittedN: fittedN(model, depthMm) ?? 0, lowerN: lowerN(model, depthMm) ?? 0 };
+  });
+  return { ok: true, model: { ...model, curve } };
+}
+
+/** Points of the curve that is drawn and searched. */
+const CURVE_POINTS = 33;
+
+function ladder(from: number, to: number): number[] {
+  const last = CURVE_POINTS - 1;
+  return Array.from({ length: CURVE_POINTS }, (_, i) => (i === last ? to : from * (to / from) ** (i / last)));
 }
 
 function earlyRefusal({ readings, fellOut }: SeriesReadings): SeriesRefusal | null {

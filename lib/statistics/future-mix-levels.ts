@@ -75,17 +75,16 @@ function split(
   const { mixes } = layout;
   const share = 1 / mixes;
   const everyMix = new Map(mixEffects.map((_, mix) => [mix, share]));
-  const none = new Map<number, number>();
-  const spread = mixEffects.reduce((sum, _, mix) => {
-    const against = new Map(mixEffects.map((__, other) => [other, (other === mix ? 1 : 0) - share]));
-    return sum + contrastVariance(design, none, against);
-  }, 0);
+  // Variances of the mixes at one level: their spread about their mean is the same at every level.
+  const level = new Map([[0, 1]]);
+  const ofMixes = mixEffects.reduce((sum, _, mix) => sum + contrastVariance(design, level, new Map([[mix, 1]])), 0);
+  const spread = ofMixes - mixes * contrastVariance(design, level, everyMix);
   const perMix = mixes < 2 ? layout.n : (mixes - 1) / spread;
   const between = mixEffects.reduce((sum, effect) => sum + effect * effect, 0);
   return {
     ok: true,
     means,
-    leverages: means.map((_, level) => contrastVariance(design, new Map([[level, 1]]), everyMix)),
+    leverages: means.map((_, index) => contrastVariance(design, new Map([[index, 1]]), everyMix)),
     mixEffects,
     scatter: {
       mixes,
@@ -140,24 +139,28 @@ function independentLevels(readings: readonly LevelReading[], counts: readonly n
 
 /** Level means for the mean mix, effects of the mixes, and residual sum of squares by maximum likelihood. */
 function censoredMeans(readings: readonly LevelReading[], levels: number) {
+  const mixes = readings.reduce((most, { mix }) => Math.max(most, mix), 0) + 1;
+  // The likelihood takes many groups for nothing but every covariate dearly: the smaller factor becomes covariates.
+  const isLevelGrouped = levels > mixes;
   const fit = censoredRegression(
-    readings.map(({ y, isLowerBound, level, mix }) => ({
-      y,
-      isLowerBound,
-      group: mix,
-      covariates: Array.from({ length: levels - 1 }, (_, k) => (level === k + 1 ? 1 : 0)),
-    })),
+    readings.map(({ y, isLowerBound, level, mix }) => {
+      const [group, other, others] = isLevelGrouped ? [level, mix, mixes] : [mix, level, levels];
+      const covariates = Array.from({ length: others - 1 }, (_, k) => (other === k + 1 ? 1 : 0));
+      return { y, isLowerBound, group, covariates };
+    }),
     'lognormal',
   );
   if (!fit.ok) {
     const code = fit.code === 'did-not-converge' ? fit.code : ('not-determined' as const);
     return { ok: false as const, code };
   }
-  const height = centre(fit.groups);
+  const others = [0, ...fit.slopes];
+  const [levelSide, mixSide] = isLevelGrouped ? [fit.groups, others] : [others, fit.groups];
+  const height = centre(mixSide);
   return {
     ok: true as const,
-    means: [height, ...fit.slopes.map((slope) => height + slope)],
-    mixEffects: fit.groups.map((group) => group - height),
+    means: levelSide.map((level) => level + height),
+    mixEffects: mixSide.map((mix) => mix - height),
     squares: fit.scale * fit.scale * readings.length,
   };
 }

@@ -1,6 +1,7 @@
 import { censoredRegression } from '@/lib/statistics/censored-regression';
 import type { MixScatter } from '@/lib/statistics/interpolated-factor';
 import { type LineFit, lineFit } from '@/lib/statistics/line-fit';
+import { studentUpperQuantile } from '@/lib/statistics/student-t';
 import { centre } from '@/lib/statistics/summary';
 
 /** One reading at x (ln of a depth) of a mix numbered from 0; y is ln of the load. */
@@ -44,6 +45,26 @@ export function mixLineAt(line: MixLine, x: number): number {
 /** Variance of that height in units of the scatter's variance, as if all mixes were alike. */
 export function mixLineLeverage(line: MixLine, x: number): number {
   return line.baseLeverage + (x - line.xCentre) ** 2 / line.xSquares;
+}
+
+/**
+ * Half-width of the two-sided band of the mean mix's line at x: where the middle of all mixes lies. Null where no
+ * scatter can be had. Mixes enter with at least the scatter within them.
+ * Source: the variance of the height, between mixes and within, with degrees of freedom by F. E. Satterthwaite (1946),
+ * from memory.
+ */
+export function mixLineBand(line: MixLine, x: number, confidence = 0.95): number | null {
+  const { mixes, perMix, freedom, mixMean, errorMean } = line.scatter;
+  const leverage = mixLineLeverage(line, x);
+  const tail = 0.5 * (1 - confidence);
+  if (errorMean === null) return studentUpperQuantile(tail, freedom) * Math.sqrt(mixMean * leverage);
+  if (mixes < 2) return null;
+  const between = Math.max(mixMean, errorMean) / (perMix * mixes);
+  const within = errorMean * Math.max(0, leverage - 1 / (perMix * mixes));
+  const variance = between + within;
+  if (!(variance > 0)) return null;
+  const spread = (between / variance) ** 2 / (mixes - 1) + (within / variance) ** 2 / (line.n - mixes - 1);
+  return studentUpperQuantile(tail, 1 / spread) * Math.sqrt(variance);
 }
 
 /**

@@ -9,21 +9,36 @@ const WEIGHTS = [
 ] as const;
 
 /**
- * Integral of a smooth f from `low` to `high`, cut into equal panels no wider than `panel`, each by the 16-point
- * Gauss-Legendre rule (exact for polynomials up to degree 31). The caller knows how fast f changes; nothing adapts.
+ * Visits every point of equal panels no wider than `panel` between `low` and `high`, each with the weights of the
+ * 16-point Gauss-Legendre rule (exact for polynomials up to degree 31): sums of weight x f(point) are integrals of f.
+ * The caller knows how fast f changes; nothing adapts.
  * Source of the rule: Abramowitz and Stegun, table 25.4 (from memory, checked on polynomials).
  */
-export function panelIntegral(f: (x: number) => number, low: number, high: number, panel: number): number {
-  if (!(high > low)) return 0;
+export function visitPanels(
+  low: number,
+  high: number,
+  panel: number,
+  visit: (x: number, weight: number) => void,
+): void {
+  if (!(high > low)) return;
   const count = Math.max(1, Math.ceil((high - low) / panel - 1e-9));
   const half = (high - low) / (2 * count);
-  let sum = 0;
   for (let k = 0; k < count; k++) {
     const centre = low + (2 * k + 1) * half;
     for (let i = 0; i < POINTS.length; i++) {
       const offset = half * (POINTS[i] ?? 0);
-      sum += (WEIGHTS[i] ?? 0) * (f(centre - offset) + f(centre + offset));
+      const weight = half * (WEIGHTS[i] ?? 0);
+      visit(centre - offset, weight);
+      visit(centre + offset, weight);
     }
   }
-  return sum * half;
+}
+
+/** Integral of a smooth f from `low` to `high` by such panels. */
+export function panelIntegral(f: (x: number) => number, low: number, high: number, panel: number): number {
+  let sum = 0;
+  visitPanels(low, high, panel, (x, weight) => {
+    sum += weight * f(x);
+  });
+  return sum;
 }

@@ -1,4 +1,4 @@
-import { panelIntegral } from '@/lib/statistics/gauss-panels';
+import { visitPanels } from '@/lib/statistics/gauss-panels';
 import { normalDensity, normalProbability, normalQuantile } from '@/lib/statistics/normal-distribution';
 import { type ScatterDensity, scatterDensity } from '@/lib/statistics/scatter-density';
 
@@ -27,19 +27,35 @@ export function noncentralTUpperTail(t: number, freedom: number, shift: number):
   );
 }
 
-/** Integral of value(s) times the density of the scatter, with finer panels where t s crosses the shift. */
+/** Integral of value(s) times the density of the scatter. */
 function overScatter(t: number, shift: number, density: ScatterDensity, value: (s: number) => number): number {
+  let sum = 0;
+  visitScatter(t, shift, density, (s, weight) => {
+    sum += weight * value(s);
+  });
+  return sum;
+}
+
+/** Visits the scatter with the weights of its density, with finer panels where t s crosses the shift. */
+function visitScatter(
+  t: number,
+  shift: number,
+  density: ScatterDensity,
+  visit: (s: number, weight: number) => void,
+): void {
   if (!Number.isFinite(t) || !Number.isFinite(shift)) {
     throw new RangeError(`the noncentral t distribution needs finite t and shift, got ${t}, ${shift}`);
   }
   const { low, high, width } = density;
-  const f = (s: number) => value(s) * density.at(s);
+  const dense = (s: number, weight: number) => visit(s, weight * density.at(s));
   const crossing = t === 0 ? 0 : shift / t;
   const reach = t === 0 ? 0 : FULL / Math.abs(t);
   const from = Math.min(high, Math.max(low, crossing - reach));
   const to = Math.min(high, Math.max(low, crossing + reach));
   const fine = t === 0 ? width : Math.min(width, 3 / Math.abs(t));
-  return panelIntegral(f, low, from, width) + panelIntegral(f, from, to, fine) + panelIntegral(f, to, high, width);
+  visitPanels(low, from, width, dense);
+  visitPanels(from, to, fine, dense);
+  visitPanels(to, high, width, dense);
 }
 
 /**
@@ -59,10 +75,16 @@ export function noncentralTQuantile(probability: number, freedom: number, shift:
   let high = Number.POSITIVE_INFINITY;
   let t = startingT(score, freedom, shift);
   for (let turn = 0; turn < 200; turn++) {
-    const share = overScatter(t, shift, density, (s) => normalProbability(t * s - shift));
+    let share = 0;
+    let slope = 0;
+    visitScatter(t, shift, density, (s, weight) => {
+      const z = t * s - shift;
+      share += weight * normalProbability(z);
+      slope += weight * s * normalDensity(z);
+    });
     if (share < probability) low = t;
     else high = t;
-    const step = share > 0 && share < 1 ? scoreStep(t, shift, density, normalQuantile(share), score) : Number.NaN;
+    const step = share > 0 && share < 1 ? scoreStep(normalQuantile(share), score, slope) : Number.NaN;
     const next = t - step;
     if (!(next >= low && next <= high)) {
       t = between(low, high, t);
@@ -76,8 +98,7 @@ export function noncentralTQuantile(probability: number, freedom: number, shift:
   return t;
 }
 
-function scoreStep(t: number, shift: number, density: ScatterDensity, reached: number, wanted: number): number {
-  const slope = overScatter(t, shift, density, (s) => s * normalDensity(t * s - shift));
+function scoreStep(reached: number, wanted: number, slope: number): number {
   return ((reached - wanted) * normalDensity(reached)) / slope;
 }
 

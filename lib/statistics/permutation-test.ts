@@ -12,14 +12,16 @@ export interface PermutationTest {
 
 /** Up to this many rearrangements are counted one by one. Chosen: a few milliseconds. */
 const MOST_COUNTED = 50_000;
-const DRAWN = 4_999;
+/** Otherwise so many are drawn, fewer where a table is large, so that no more than this many readings are dealt out. */
+const DRAWN = { most: 4_999, least: 999 } as const;
+const MOST_DEALT = 2_000_000;
 
 /**
  * Whether the blocks of a table differ at all, without assuming how readings scatter: within each treatment the
  * readings are dealt out again to its blocks in every possible way, and the block furthest from the rest is looked for
  * each time. Null where there is only one block or nothing to rearrange.
  *
- * Where there are too many ways, 4,999 are drawn with `seed`, and p counts the table itself as one more.
+ * Where there are too many ways, 999 to 4,999 are drawn with `seed`, and p counts the table itself as one more.
  * Source: R. A. Fisher's randomisation test with a treatment as the stratum (from memory).
  */
 export function permutationTest(readings: readonly TableReading[], seed: number): PermutationTest | null {
@@ -45,14 +47,15 @@ export function permutationTest(readings: readonly TableReading[], seed: number)
     const reached = countReached(counted, orders, 0, start, weight, limit);
     return { p: reached / ways, isExact: true, arrangements: ways };
   }
+  const drawn = Math.max(DRAWN.least, Math.min(DRAWN.most, Math.floor(MOST_DEALT / readings.length)));
   const random = seededRandom(seed);
   let reached = 1;
-  for (let draw = 0; draw < DRAWN; draw++) {
+  for (let draw = 0; draw < drawn; draw++) {
     const dealt = new Float64Array(weight.length);
     for (const { blocks, scores } of strata) addScores(dealt, blocks, shuffled(scores, random));
     if (furthestOf(dealt, weight) >= limit) reached += 1;
   }
-  return { p: reached / (DRAWN + 1), isExact: false, arrangements: DRAWN };
+  return { p: reached / (drawn + 1), isExact: false, arrangements: drawn };
 }
 
 /** The readings of one treatment: where they lie, and their deviations from its mean. */

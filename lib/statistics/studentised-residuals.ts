@@ -1,12 +1,23 @@
 import { studentUpperQuantile } from '@/lib/statistics/student-t';
 import { contrastVariance, type TableReading, type TwoWayFit } from '@/lib/statistics/two-way-fit';
 
+/** A reading against what all the others say of it. */
+export interface StudentisedResidual {
+  /** In standard errors of the difference. */
+  readonly t: number;
+  /** The reading less what the others let expect. */
+  readonly difference: number;
+}
+
 /**
  * How far each reading of a table lies from what the others say of it, in standard errors of that difference
  * (externally studentised residuals). Null for a reading that alone decides its own level, and for all where fewer than
  * 2 degrees of freedom or no scatter is left.
  */
-export function studentisedResiduals(readings: readonly TableReading[], fit: TwoWayFit): (number | null)[] {
+export function studentisedResiduals(
+  readings: readonly TableReading[],
+  fit: TwoWayFit,
+): (StudentisedResidual | null)[] {
   if (fit.freedom < 2 || fit.rss === 0) return readings.map(() => null);
   const known = new Map<string, number>();
   return readings.map(({ treatment, block }, i) => {
@@ -18,7 +29,7 @@ export function studentisedResiduals(readings: readonly TableReading[], fit: Two
     const others = (fit.rss - (e * e) / own) / (fit.freedom - 1);
     // Without this reading the rest would fit to the last digit: no scatter to measure it by.
     if (!(others > 1e-12 * (fit.rss / fit.freedom))) return null;
-    return e / Math.sqrt(others * own);
+    return { t: e / Math.sqrt(others * own), difference: e / own };
   });
 }
 
