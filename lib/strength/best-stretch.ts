@@ -42,17 +42,23 @@ export function stretchTable(
   }
   const reach = cells.map((_, k) => effectiveLengthMm((k + 1) * stepMm, saturationMm));
   const startingAt = (fromMm: number, cell: number): Stretch => {
-    let weakest = Number.POSITIVE_INFINITY;
-    let best: Stretch = { value: 0, fromMm, toMm: fromMm };
     const isOnStep = fromMm === cell * stepMm;
+    let weakest = cells[cell] ?? 0;
+    let value = 0;
+    let reached = fromMm;
     for (let k = cell; k < cells.length; k++) {
       weakest = Math.min(weakest, cells[k] ?? 0);
+      // Among ends with the same weakest section the deepest is the best: only there the length is worked out.
+      if ((cells[k + 1] ?? 0) >= weakest && k + 1 < cells.length) continue;
       const toMm = Math.min(lengthMm, (k + 1) * stepMm);
       const isWhole = isOnStep && toMm < lengthMm;
       const length = isWhole ? (reach[k - cell] ?? 0) : effectiveLengthMm(toMm - fromMm, saturationMm);
-      if (weakest * length > best.value) best = { value: weakest * length, fromMm, toMm };
+      if (weakest * length > value) {
+        value = weakest * length;
+        reached = toMm;
+      }
     }
-    return best;
+    return { value, fromMm, toMm: reached };
   };
   const below: Stretch[] = [];
   let best: Stretch = { value: 0, fromMm: lengthMm, toMm: lengthMm };

@@ -29,16 +29,8 @@ export function firstBendingN(pin: SideLoadedPin): number {
   return Math.min(rigidTurnN(pin), hingeN(pin));
 }
 
-/** Length from which on the pin bends rather than turns, mm, by doubling and bisection. */
+/** Length from which on the pin bends rather than turns: where both loads are the same. .041 in pair: 0.363 in. */
 export function hingeTakesOverMm(pin: Omit<SideLoadedPin, 'lengthMm'>): number {
-  const hinge = hingeN({ ...pin, lengthMm: 0 });
-  let low = 0;
-  let high = 1;
-  while (rigidTurnN({ ...pin, lengthMm: high }) < hinge && high < 1e6) high *= 2;
-  for (let turn = 0; turn < 60; turn++) {
-    const middle = 0.5 * (low + high);
-    if (rigidTurnN({ ...pin, lengthMm: middle }) < hinge) low = middle;
-    else high = middle;
-  }
-  return high;
+  const crushed = hingeN({ ...pin, lengthMm: 0 }) / pin.crushNPerMm;
+  return crushed + Math.sqrt(2 * crushed * crushed + 4 * crushed * pin.armMm);
 }

@@ -15,7 +15,7 @@ import { coverCells } from '@/lib/strength/equivalent-cover';
 import { between, type Estimate, noEstimate, scattered } from '@/lib/strength/estimate';
 import { closedEye, openEye } from '@/lib/strength/eye-bending';
 import { crushNPerMm, FIRST_BENDING_LOG_SD, firstBending } from '@/lib/strength/first-bending';
-import { FOLD_OVER_CARD, foldOverN, type MouthResistance, mouthResistance } from '@/lib/strength/fold-over';
+import { FOLD_OVER_CARD, foldOverN, type SideResistance, sideResistance } from '@/lib/strength/fold-over';
 import { plasticMomentNmm, STAINLESS_MODULUS_MPA } from '@/lib/strength/ring-plastic';
 import { type AnchorStrength, type FailureResult, governed } from '@/lib/strength/strength-result';
 import type { StrengthSettings } from '@/lib/strength/strength-settings';
@@ -82,7 +82,7 @@ interface Tables {
   readonly split: StretchTable;
   readonly belief: BondBelief;
   readonly shank: GluedShank;
-  readonly mouth: MouthResistance;
+  readonly side: SideResistance;
 }
 
 function gluedWays(design: TwistedWireAnchor, settings: StrengthSettings): readonly FailureResult[] {
@@ -93,7 +93,7 @@ function gluedWays(design: TwistedWireAnchor, settings: StrengthSettings): reado
       { way: 'fold-over', role: 'ultimate', load: 'at-angle', result: tables },
     ];
   }
-  const { bond, split, mouth } = tables;
+  const { bond, split, side } = tables;
   return [
     {
       way: 'bond-pull-out',
@@ -108,7 +108,7 @@ function gluedWays(design: TwistedWireAnchor, settings: StrengthSettings): reado
       result: splitEstimate(tables, split.best(0).value, settings),
     },
     {
-      way: mouth.tears ? 'tear-out' : 'fold-over',
+      way: side.tears ? 'tear-out' : 'fold-over',
       role: 'ultimate',
       load: 'at-angle',
       result: foldEstimate(tables, design.loadAngleDeg, settings),
@@ -134,7 +134,7 @@ function tablesOf(design: TwistedWireAnchor, settings: StrengthSettings) {
     split: splitting(shank, settings.saturationMm),
     belief,
     shank,
-    mouth: mouthResistance(
+    side: sideResistance(
       design.wood,
       crush,
       cover,
@@ -167,20 +167,21 @@ function coverOfStretch(shank: GluedShank, fromMm: number, toMm: number): number
 }
 
 function foldEstimate(tables: Tables, angleDeg: number, settings: StrengthSettings): Estimate {
-  const { bond, split, belief, shank, mouth } = tables;
+  const { bond, split, belief, shank, side } = tables;
   const { z } = settings.lower;
   const kappa = kappaFor(belief, shank.wood, z);
   const splitLower = Math.exp(-z * Math.hypot(SPLITTING_LOG_SD, shank.wood.tensionPerpMpa.logSd));
   const medianN = foldOverN(
     (from) => Math.min(kappa.median * bond.best(from).value, split.best(from).value),
     angleDeg,
-    mouth,
+    side,
   );
+  const softer = Math.exp(-z * FIRST_BENDING_LOG_SD);
   // The lower value takes the lower bond and the softer mouth at once.
   const lowerN = foldOverN(
     (from) => Math.min(kappa.lower * bond.best(from).value, splitLower * split.best(from).value),
     angleDeg,
-    { ...mouth, perMm: mouth.perMm * Math.exp(-z * FIRST_BENDING_LOG_SD) },
+    { ...side, cells: side.cells.map((cell) => cell * softer) },
   );
   return between(medianN, lowerN, settings.lower, {
     card: FOLD_OVER_CARD,
