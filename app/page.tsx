@@ -4,10 +4,11 @@ import { ActionList, HeldList, ReleaseList } from './_bench/bench-lists';
 import { BenchSync } from './_bench/bench-sync';
 import { FinishList } from './_bench/finish-list';
 import { FirstSteps } from './_bench/first-steps';
-import { PieceReportButton, type ReportBatch } from './_bench/piece-report-button';
+import { PieceReportButton } from './_bench/piece-report-button';
 import { RecentList } from './_bench/recent-list';
+import { reportBatch } from './_bench/report-batch';
 import { RunningMixes } from './_bench/running-mixes';
-import { type BenchEntry, loadBench } from './_server/bench';
+import { loadBench } from './_server/bench';
 import { loadBenchWorld } from './_server/bench-world';
 import { now } from './_server/clock';
 import { currentPeople, currentShop } from './_server/shop';
@@ -34,9 +35,9 @@ export default async function BenchPage() {
     <BenchProvider world={world}>
       <BenchSync version={bench.version} changesAt={bench.changesAt} />
       <Page title="Bench">
-        <RunningMixes bench={bench} shop={shop} />
         <div className="grid gap-8 lg:grid-cols-[3fr_2fr]">
           <div className="grid min-w-0 content-start gap-8">
+            <RunningMixes bench={bench} shop={shop} />
             <Section title="Now" lead="What can be done, most urgent first.">
               <ActionList bench={bench} />
               <FinishList bench={bench} />
@@ -65,15 +66,4 @@ export default async function BenchPage() {
       </Page>
     </BenchProvider>
   );
-}
-
-function reportBatch({ head, batch }: BenchEntry): ReportBatch {
-  return {
-    batchId: head.id,
-    number: head.number,
-    name: `${head.modelName} ${head.letter}`,
-    seenSeq: head.lastSeq,
-    quantity: head.quantity,
-    scrapped: batch.state.pieces.filter((piece) => piece.scrapped !== null).map((piece) => piece.number),
-  };
 }

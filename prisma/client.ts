@@ -44,6 +44,11 @@ export async function createDb(url: string): Promise<Db> {
   return client;
 }
 
+/** Whether this client talks to Postgres: for the few statements that are written for each engine. */
+export function isPostgresDb(database: Db): boolean {
+  return postgresClients.has(database);
+}
+
 /** The database of this process, opened at the first call. DATABASE_URL was checked at start. */
 export function db(): Promise<Db> {
   shared.lurewrightDb ??= createDb(process.env.DATABASE_URL ?? 'file:./data/lurewright.db');
@@ -61,13 +66,21 @@ const RETRY_AFTER_MS = [50, 100, 200, 400, 800] as const;
  * The only way the app writes. Keep it short: no network and no long computation inside.
  * When the database is locked by another process `work` is run again from the start, up to 6 times in all, so it must
  * have no effect outside of `tx`. Every other error is thrown on at once.
+ * `timeoutMs`: for the rare work that is long by nature, such as a logger's year of readings.
  */
-export async function writeTx<T>(database: Db, work: (tx: Tx) => Promise<T>): Promise<T> {
+export async function writeTx<T>(
+  database: Db,
+  work: (tx: Tx) => Promise<T>,
+  { timeoutMs = TRANSACTION_OPTIONS.timeout }: { readonly timeoutMs?: number } = {},
+): Promise<T> {
   const attempt = () =>
-    database.$transaction(async (tx) => {
-      if (postgresClients.has(database)) await tx.$executeRaw`SELECT pg_advisory_xact_lock(${WRITE_LOCK}::bigint)`;
-      return work(tx);
-    });
+    database.$transaction(
+      async (tx) => {
+        if (postgresClients.has(database)) await tx.$executeRaw`SELECT pg_advisory_xact_lock(${WRITE_LOCK}::bigint)`;
+        return work(tx);
+      },
+      { ...TRANSACTION_OPTIONS, timeout: timeoutMs },
+    );
   for (const waitMs of RETRY_AFTER_MS) {
     try {
       return await attempt();

@@ -39,7 +39,7 @@ export interface ReadyAction {
   readonly at: Instant | null;
 }
 
-export interface ActionFormProps {
+export interface BenchFormProps {
   readonly batch: BatchRef;
   readonly submitLabel: string;
   /** Reads the fields; null when some are wrong and say so themselves. */
@@ -51,7 +51,7 @@ export interface ActionFormProps {
 type Refused = Extract<FirstTry, { kind: 'refused' }>;
 
 /** The form in an action's dialog. It stays open with everything in it until the server took the action in. */
-export function ActionForm({ batch, submitLabel, ready, onSent, children }: ActionFormProps) {
+export function BenchForm({ batch, submitLabel, ready, onSent, children }: BenchFormProps) {
   const [isSending, setSending] = useState(false);
   const [refused, setRefused] = useState<Refused | null>(null);
 

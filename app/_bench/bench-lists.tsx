@@ -136,7 +136,7 @@ function ReleaseLine({ entry, release, unit }: ReleaseLineProps) {
         <CureWhy
           about={`${milestoneText(milestone)} of mix ${mix.number}, batch ${entry.head.number}`}
           sheet={mix.sheet}
-          milestone={milestone}
+          milestones={[milestone]}
           materialName={mix.materialName}
           mixedAt={mix.mixedAt}
           setText={setText(setAts, words.time)}

@@ -6,7 +6,7 @@ import { temperatureDifferenceText, temperatureText } from '@/lib/units/format-q
 import type { Instant } from '@/lib/units/instant';
 import { readNumber } from '@/lib/units/read-number';
 import { Caution } from '../_ui/caution';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import { type BatchRef, useBenchWorld } from './bench-context';
 import { firstPieces, PiecePicker } from './piece-picker';
 import { TypedField } from './typed-field';
@@ -82,7 +82,7 @@ function CoatForm({
   }
 
   return (
-    <ActionForm
+    <BenchForm
       batch={batch}
       submitLabel={`Applied to ${picked.size} ${picked.size === 1 ? 'piece' : 'pieces'}`}
       ready={ready}
@@ -114,7 +114,7 @@ function CoatForm({
       <p className="-mt-3 text-sm text-ink-soft">{room.source} Leave empty what you do not know.</p>
       <WhenField at={at} onChange={setAt} />
       <Caution topic="epoxy" />
-    </ActionForm>
+    </BenchForm>
   );
 }
 

@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import type { CorrectableAction } from '@/lib/contracts/batch-action';
 import type { Instant } from '@/lib/units/instant';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import { type BatchRef, useBenchWorld } from './bench-context';
 import { HowField } from './how-field';
 import { PiecePicker } from './piece-picker';
@@ -106,7 +106,7 @@ function CorrectForm({
   const isReplacing = how === 'replace' && action !== null;
   const hasPieces = action !== null && piecesOf(action) !== null;
   return (
-    <ActionForm
+    <BenchForm
       batch={batch}
       submitLabel={how === 'void' ? 'Take the entry back' : 'Put this in its place'}
       ready={ready}
@@ -151,7 +151,7 @@ function CorrectForm({
       )}
       {isReplacing && <WhenField at={newAt} onChange={setNewAt} />}
       <TypedField label="Why it is corrected" isOptional value={reason} onChange={setReason} />
-    </ActionForm>
+    </BenchForm>
   );
 }
 

@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import type { Instant } from '@/lib/units/instant';
 import { Caution } from '../_ui/caution';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import type { BatchRef } from './bench-context';
 import { firstPieces, HANDFUL, PiecePicker } from './piece-picker';
 import { TogglePicker } from './toggle-picker';
@@ -60,7 +60,7 @@ function JointsForm({
   }
 
   return (
-    <ActionForm batch={batch} submitLabel={`Set ${count}`} ready={ready} onSent={onSent}>
+    <BenchForm batch={batch} submitLabel={`Set ${count}`} ready={ready} onSent={onSent}>
       <p className="text-ink-soft">{operationName}</p>
       {anchors.length > 1 && (
         <TogglePicker legend="Which anchors" options={anchors} picked={anchorIds} onPick={setAnchorIds} />
@@ -76,6 +76,6 @@ function JointsForm({
       />
       <WhenField at={at} onChange={setAt} />
       <Caution topic="epoxy" />
-    </ActionForm>
+    </BenchForm>
   );
 }

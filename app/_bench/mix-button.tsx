@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { massWarnings } from '@/lib/cure/exotherm';
+import { exotherm, massWarnings } from '@/lib/cure/exotherm';
 import { potLife } from '@/lib/cure/pot-life';
 import { durationText } from '@/lib/units/format-duration';
 import { massText, temperatureText } from '@/lib/units/format-quantity';
@@ -9,7 +9,7 @@ import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 import { Caution } from '../_ui/caution';
 import { FieldFrame } from '../_ui/field';
 import { inputClass } from '../_ui/input-class';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import { type BatchRef, type MixMaterial, useBenchWorld } from './bench-context';
 import { newClientKey } from './client-key';
 import { TypedField } from './typed-field';
@@ -89,7 +89,7 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
   }
 
   return (
-    <ActionForm batch={batch} submitLabel="Start the mix now" ready={ready} onSent={onSent}>
+    <BenchForm batch={batch} submitLabel="Start the mix now" ready={ready} onSent={onSent}>
       <FieldFrame id="mix-material" label="What is mixed" error={undefined}>
         <select
           id="mix-material"
@@ -121,14 +121,18 @@ function MixForm({ batch, operationId, materialId, onSent }: MixButtonProps & { 
       {material !== undefined && <Lots material={material} lotIds={lotIds} onChange={setLotIds} />}
       <WhenField at={at} onChange={setAt} />
       <Caution topic="epoxy" />
-    </ActionForm>
+    </BenchForm>
   );
 }
 
 /** What this cup will do, with the very function the server uses. */
 function Forecast(props: { readonly material: MixMaterial; readonly massG: number; readonly temperatureC: number }) {
   const { material, massG, temperatureC } = props;
-  const { massUnit, temperatureUnit } = useBenchWorld();
+  const { massUnit, temperatureUnit, room } = useBenchWorld();
+  const heat = useMemo(
+    () => exotherm(material.sheet, { massG, roomC: room.temperatureC, startC: temperatureC }),
+    [material, massG, room, temperatureC],
+  );
   const life = useMemo(() => potLife(material.sheet, massG, temperatureC), [material, massG, temperatureC]);
   const warnings = massWarnings(material.sheet, massG);
   return (
@@ -157,6 +161,12 @@ function Forecast(props: { readonly material: MixMaterial; readonly massG: numbe
           {massWarningText(warning.code, massText(warning.limitG, massUnit))}
         </p>
       ))}
+      {heat.ok && (heat.level === 'hot' || heat.level === 'smoking') && (
+        <p className="text-sm">
+          Left standing in a compact cup it can heat itself to as much as{' '}
+          <strong>{temperatureText(heat.peakC, temperatureUnit)}</strong>, an upper bound. Use it soon or spread it out.
+        </p>
+      )}
       {warnings.length > 0 && <Caution topic="heat" />}
     </div>
   );

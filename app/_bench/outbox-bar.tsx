@@ -43,7 +43,7 @@ export function OutboxBar() {
     >
       {unsent.length > 0 && (
         <div className={sheet}>
-          <p className="min-w-0 flex-1">
+          <p className="min-w-0 flex-1 basis-full">
             <strong>Not saved yet:</strong> {unsent.map((item) => item.label).join('; ')}.
             {isStuck && ' The server does not answer. Trying again until it does; keep this page.'}
           </p>

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { Instant } from '@/lib/units/instant';
 import { FieldFrame } from '../_ui/field';
 import { inputClass } from '../_ui/input-class';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import { PiecePicker } from './piece-picker';
 import { TypedField } from './typed-field';
 import { WhenField } from './when-field';
@@ -67,7 +67,7 @@ function ReportForm({ kind, batches, onSent }: PieceReportButtonProps & { readon
   }
 
   return (
-    <ActionForm
+    <BenchForm
       batch={batch}
       submitLabel={
         kind === 'scrap' ? `Scrap ${picked.size} ${picked.size === 1 ? 'piece' : 'pieces'}` : 'Keep the note'
@@ -122,6 +122,6 @@ function ReportForm({ kind, batches, onSent }: PieceReportButtonProps & { readon
         error={isTried && text.trim() === '' ? 'Write a few words.' : undefined}
       />
       <WhenField at={at} onChange={setAt} />
-    </ActionForm>
+    </BenchForm>
   );
 }

@@ -4,7 +4,7 @@ import { massText, temperatureText } from '@/lib/units/format-quantity';
 import type { Instant } from '@/lib/units/instant';
 import type { MassUnit, TemperatureUnit } from '@/lib/units/unit-choice';
 import { Why } from '../_ui/why';
-import { sourceText } from './cure-why';
+import { NO_SOURCE, sourceText } from './cure-why';
 
 export interface PotLifeWhyProps {
   readonly mix: MixState;
@@ -32,7 +32,7 @@ export function PotLifeWhy({ mix, time, massUnit, temperatureUnit }: PotLifeWhyP
         },
         { label: 'On the sheet', value: points.join('; ') },
       ]}
-      source={sourceText(sheet.sources.potLife)}
+      source={sourceText(sheet.sources.potLife) || NO_SOURCE}
       assumption={
         potLife.isExtrapolated
           ? 'Mass or temperature is far outside what the sheet was tested at: take it with care.'

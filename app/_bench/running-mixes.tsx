@@ -11,7 +11,7 @@ export function RunningMixes({ bench, shop }: { readonly bench: Bench; readonly 
   const { shown, more } = bench.view.runningMixes;
   if (shown.length === 0) return null;
   return (
-    <section aria-label="Running mixes" className="grid gap-4 sm:grid-cols-2 lg:grid-cols-3">
+    <section aria-label="Running mixes" className="grid grid-cols-[repeat(auto-fit,minmax(min(100%,18rem),1fr))] gap-4">
       {shown.map((running) => (
         <MixCard key={running.mixId} bench={bench} shop={shop} running={running} />
       ))}

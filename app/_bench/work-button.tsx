@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { CautionTopic } from '@/lib/contracts/caution-topic';
 import type { Instant } from '@/lib/units/instant';
 import { Caution } from '../_ui/caution';
-import { ActionDialog, ActionForm, type ReadyAction } from './action-dialog';
+import { ActionDialog, BenchForm, type ReadyAction } from './action-dialog';
 import type { BatchRef } from './bench-context';
 import { firstPieces, PiecePicker } from './piece-picker';
 import { WhenField } from './when-field';
@@ -52,7 +52,7 @@ function WorkForm(props: WorkButtonProps & { readonly onSent: () => void }) {
   }
 
   return (
-    <ActionForm
+    <BenchForm
       batch={batch}
       submitLabel={`${isRemedy ? 'Washed and sanded' : 'Done'} on ${picked.size} ${picked.size === 1 ? 'piece' : 'pieces'}`}
       ready={ready}
@@ -73,6 +73,6 @@ function WorkForm(props: WorkButtonProps & { readonly onSent: () => void }) {
       />
       <WhenField at={at} onChange={setAt} />
       <Caution topic={isRemedy ? 'dust' : caution} />
-    </ActionForm>
+    </BenchForm>
   );
 }

@@ -7,7 +7,7 @@ import { demoInstants } from '@/prisma/seed/demo/demo-temperature';
 import type { Refusal } from './command-result';
 
 /** Something of the demo workshop that stays, because the maker's own records rest on it. */
-export interface KeptFromDemo {
+interface KeptFromDemo {
   readonly kind: 'model' | 'material' | 'lot' | 'person' | 'sensor';
   readonly name: string;
   /** Why it stays, as the end of "it stays because ...". */

@@ -1,13 +1,14 @@
 import 'server-only';
 import type { HistoryEntry } from '@/lib/batch/batch-state';
 import type { BatchWords } from '@/lib/batch/batch-words';
-import type { BenchBatch, BenchView } from '@/lib/batch/bench-entries';
+import type { BenchBatch, BenchLimits, BenchView } from '@/lib/batch/bench-entries';
 import { benchView } from '@/lib/batch/bench-view';
 import { evaluateBatch } from '@/lib/batch/evaluate-batch';
+import type { KnownBatch } from '@/lib/batch/evaluation';
 import { sureAt } from '@/lib/batch/next-releases';
 import type { CautionTopic } from '@/lib/contracts/caution-topic';
 import type { Instant } from '@/lib/units/instant';
-import type { Db } from '@/prisma/client';
+import type { Db, DbReader } from '@/prisma/client';
 import { type BatchHead, listOpenBatchHeads } from '@/prisma/data/batches';
 import { benchVersion } from '@/prisma/data/bench-version';
 import type { ShopSettings } from '@/prisma/data/shop';
@@ -46,6 +47,9 @@ export interface Bench {
 /** Entries shown to be corrected. Chosen: the last quarter of an hour of a busy bench. */
 const RECENT_COUNT = 8;
 
+/** Most lines of each list; their number is shown for the rest. Chosen: what one pair of hands can look through. */
+const LIMITS: BenchLimits = { actions: 20, runningMixes: 8, releases: 10, held: 10, toFinish: 8 };
+
 /** Loads the open batches and tells what the bench can do now. */
 export async function loadBench(database: Db, shop: ShopSettings, nowAt: Instant): Promise<Bench> {
   // Read first: what changes in between is noticed at the next look.
@@ -55,29 +59,39 @@ export async function loadBench(database: Db, shop: ShopSettings, nowAt: Instant
   const entries: BenchEntry[] = [];
   for (const [index, head] of heads.entries()) {
     const known = batches[index];
-    if (known === undefined) continue;
-    const { cautionByOperation } = await routeOf(database, head.revisionId);
-    entries.push({
-      head,
-      batch: {
-        ...known,
-        batchId: head.id,
-        number: head.number,
-        dueOn: head.dueOn,
-        evaluation: evaluateBatch(known, nowAt),
-      },
-      words: batchWords(known, shop, nowAt),
-      cautions: cautionByOperation,
-    });
+    if (known !== undefined) entries.push(await benchEntry(database, shop, head, known, nowAt));
   }
+  return { ...benchOf(entries, nowAt), version };
+}
+
+/** One batch with everything that is said about it at an instant. */
+export async function benchEntry(
+  reader: DbReader,
+  shop: ShopSettings,
+  head: BatchHead,
+  known: KnownBatch,
+  nowAt: Instant,
+): Promise<BenchEntry> {
+  const { cautionByOperation } = await routeOf(reader, head.revisionId);
+  const { id: batchId, number, dueOn } = head;
+  return {
+    head,
+    batch: { ...known, batchId, number, dueOn, evaluation: evaluateBatch(known, nowAt) },
+    words: batchWords(known, shop, nowAt),
+    cautions: cautionByOperation,
+  };
+}
+
+/** What these batches together let the bench do. */
+export function benchOf(entries: readonly BenchEntry[], nowAt: Instant): Omit<Bench, 'version'> {
   const byId = new Map(entries.map((entry) => [entry.head.id, entry]));
   return {
     nowAt,
-    version,
     changesAt: nextChangeAt(entries, nowAt),
     view: benchView(
       entries.map((entry) => entry.batch),
       nowAt,
+      LIMITS,
     ),
     entries,
     entryOf: (batchId) => {

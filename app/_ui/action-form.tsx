@@ -1,7 +1,8 @@
 'use client';
 
+import { unstable_rethrow } from 'next/navigation';
 import type { FormEvent, ReactNode } from 'react';
-import { createContext, startTransition, use, useActionState, useEffect, useId, useRef, useState } from 'react';
+import { createContext, use, useActionState, useEffect, useId, useRef, useState, useTransition } from 'react';
 import type { FormAction, FormState } from './form-state';
 import { IDLE_FORM } from './form-state';
 
@@ -36,15 +37,26 @@ export interface ActionFormProps {
   readonly onDone?: () => void;
 }
 
+const NO_ANSWER: FormState = {
+  status: 'refused',
+  message: 'The server did not answer, so this may not be saved. What you typed is still here: try again.',
+  fieldErrors: {},
+  values: {},
+};
+
 /**
- * A form whose server action answers with a FormState: shows what was wrong, keeps everything that was typed, and
- * puts the focus on the first field that needs a hand. Works without scripts as well.
+ * A form whose server action answers with a FormState: shows what was wrong, keeps everything that was typed, also
+ * when the server cannot be reached, and puts the focus on the first field that needs a hand. Works without scripts
+ * as well: the page then comes back whole with its answer.
  */
 export function ActionForm({ action, children, className, clearsWhenDone = false, onDone }: ActionFormProps) {
-  const [state, dispatch, isPending] = useActionState(action, IDLE_FORM);
-  const [droppedState, setDroppedState] = useState<FormState | null>(null);
+  const [pageState, pageAction] = useActionState(action, IDLE_FORM);
+  const [ownState, setOwnState] = useState<FormState | null>(null);
+  const [areMarksDropped, setMarksDropped] = useState(false);
+  const [isPending, startSending] = useTransition();
   const form = useRef<HTMLFormElement>(null);
   const formId = useId();
+  const state = ownState ?? pageState;
 
   useEffect(() => {
     if (state.status === 'done') {
@@ -62,18 +74,37 @@ export function ActionForm({ action, children, className, clearsWhenDone = false
     event.preventDefault();
     const submitter = event.nativeEvent instanceof SubmitEvent ? event.nativeEvent.submitter : null;
     const data = new FormData(event.currentTarget, submitter);
-    startTransition(() => dispatch(data));
+    startSending(async () => {
+      const answer = await answerOf(action, data);
+      setMarksDropped(false);
+      setOwnState(answer);
+    });
   }
 
-  const shown = state === droppedState ? IDLE_FORM : state;
+  const context = {
+    state: areMarksDropped ? IDLE_FORM : state,
+    isPending,
+    formId,
+    dropMarks: () => setMarksDropped(true),
+  };
   return (
-    <FormContext value={{ state: shown, isPending, formId, dropMarks: () => setDroppedState(state) }}>
-      <form ref={form} action={dispatch} onSubmit={submit} noValidate className={className ?? 'grid gap-5'}>
+    <FormContext value={context}>
+      <form ref={form} action={pageAction} onSubmit={submit} noValidate className={className ?? 'grid gap-5'}>
         {children}
         <FormAnswer state={state} />
       </form>
     </FormContext>
   );
+}
+
+async function answerOf(action: FormAction, data: FormData): Promise<FormState> {
+  try {
+    return await action(IDLE_FORM, data);
+  } catch (error) {
+    // Going to another page is thrown, too, and is no fault.
+    unstable_rethrow(error);
+    return NO_ANSWER;
+  }
 }
 
 function FormAnswer({ state }: { readonly state: FormState }) {
@@ -85,10 +116,15 @@ function FormAnswer({ state }: { readonly state: FormState }) {
         </p>
       )}
       {state.status === 'done' && (
-        <p className="border-l-4 border-ink bg-well px-4 py-3 font-medium">
-          <span aria-hidden="true">✓ </span>
-          {state.message}
-        </p>
+        <div className="border-l-4 border-ink bg-well px-4 py-3 font-medium">
+          <p>
+            <span aria-hidden="true">✓ </span>
+            {state.message}
+          </p>
+          {state.secret !== undefined && (
+            <code className="mt-2 block bg-sheet p-3 break-all select-all">{state.secret}</code>
+          )}
+        </div>
       )}
     </div>
   );

@@ -53,8 +53,8 @@ export interface RadioFieldProps {
 export function RadioField({ name, legend, options, defaultValue, hint, onPick }: RadioFieldProps) {
   const field = useField(name, defaultValue, hint !== undefined);
   return (
-    <fieldset aria-describedby={field.describedBy} className="grid gap-1.5">
-      <legend className="font-semibold">{legend}</legend>
+    <fieldset aria-describedby={field.describedBy} className="grid min-w-0 content-start gap-1.5">
+      <legend className="mb-1.5 font-semibold">{legend}</legend>
       {hint !== undefined && (
         <p id={`${field.id}-hint`} className="text-sm text-ink-soft">
           {hint}
@@ -105,8 +105,8 @@ export interface WeekdaysFieldProps {
 export function WeekdaysField({ name, legend, defaultDays }: WeekdaysFieldProps) {
   const field = useField(name, undefined, false);
   return (
-    <fieldset aria-describedby={field.describedBy} className="grid gap-1.5">
-      <legend className="font-semibold">{legend}</legend>
+    <fieldset aria-describedby={field.describedBy} className="grid min-w-0 content-start gap-1.5">
+      <legend className="mb-1.5 font-semibold">{legend}</legend>
       <div className="flex flex-wrap gap-1.5">
         {DAYS.map((day) => (
           <label

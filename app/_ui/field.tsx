@@ -76,6 +76,12 @@ export function FieldError({ id, text }: { readonly id: string; readonly text: s
   );
 }
 
+/** What is wrong with a part of the form that is no single box. */
+export function FieldMark({ name }: { readonly name: string }) {
+  const field = useField(name, undefined, false);
+  return field.error === undefined ? null : <FieldError id={field.id} text={field.error} />;
+}
+
 export interface TextFieldProps extends FieldProps {
   readonly type?: 'text' | 'date' | 'time' | 'datetime-local' | 'search';
   readonly inputMode?: 'text' | 'numeric' | 'decimal';
@@ -123,10 +129,13 @@ export function TextField(props: TextFieldProps) {
 export interface QuantityFieldProps extends FieldProps {
   /** The shop's unit, shown at the end of the box; another may be typed with its sign. */
   readonly unit: string;
+  /** Told every time something is typed. */
+  readonly onType?: (value: string) => void;
 }
 
 /** A measured quantity, typed as makers write it (`1 1/4`, `.041`, `32 mm`). The server reads it. */
-export function QuantityField({ name, label, hint, isOptional = false, defaultValue, unit }: QuantityFieldProps) {
+export function QuantityField(props: QuantityFieldProps) {
+  const { name, label, hint, isOptional = false, defaultValue, unit, onType } = props;
   const field = useField(name, defaultValue, hint !== undefined);
   return (
     <FieldFrame id={field.id} label={label} hint={hint} error={field.error} isOptional={isOptional}>
@@ -139,6 +148,7 @@ export function QuantityField({ name, label, hint, isOptional = false, defaultVa
           autoComplete="off"
           maxLength={40}
           defaultValue={field.value}
+          onChange={onType === undefined ? undefined : (event) => onType(event.currentTarget.value)}
           required={!isOptional}
           aria-invalid={field.error !== undefined}
           aria-describedby={[field.describedBy, `${field.id}-unit`].filter(Boolean).join(' ')}

@@ -10,7 +10,12 @@ export type FormState =
       /** What was typed, by the field's name, so that nothing is lost without scripts. */
       readonly values: Readonly<Record<string, string>>;
     }
-  | { readonly status: 'done'; readonly message: string };
+  | {
+      readonly status: 'done';
+      readonly message: string;
+      /** A text that is shown this once, to be copied. */
+      readonly secret?: string;
+    };
 
 export const IDLE_FORM: FormState = { status: 'idle' };
 

@@ -6,6 +6,8 @@ export interface Column<Row> {
   readonly cell: (row: Row) => ReactNode;
   /** Numbers are set to the right. */
   readonly isNumber?: boolean;
+  /** Whole sentences: on a phone they stand under their title, from the left. */
+  readonly isLong?: boolean;
 }
 
 export interface TableProps<Row> {
@@ -68,11 +70,13 @@ function Cell<Row>({
     );
   }
   return (
-    <td className={`${place} max-sm:flex max-sm:items-baseline max-sm:justify-between max-sm:gap-4`}>
-      <span aria-hidden="true" className="text-sm text-ink-soft sm:hidden">
+    <td
+      className={`${place} ${column.isLong === true ? 'max-sm:grid' : 'max-sm:flex max-sm:items-baseline max-sm:justify-between max-sm:gap-4'}`}
+    >
+      <span aria-hidden="true" className="max-w-[60%] shrink-0 text-sm text-ink-soft sm:hidden">
         {column.title}
       </span>
-      <span className="max-sm:text-right">{column.cell(row)}</span>
+      <span className={column.isLong === true ? '' : 'min-w-0 max-sm:text-right'}>{column.cell(row)}</span>
     </td>
   );
 }

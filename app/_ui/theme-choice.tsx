@@ -20,7 +20,7 @@ export function ThemeChoice({ theme }: { readonly theme: Theme | null }) {
             name="theme"
             value={choice.value}
             aria-pressed={(theme ?? '') === choice.value}
-            className="min-h-touch px-3 underline-offset-4 hover:underline aria-pressed:font-bold aria-pressed:underline aria-pressed:decoration-accent aria-pressed:decoration-2"
+            className="min-h-touch px-2 sm:px-3 underline-offset-4 hover:underline aria-pressed:font-bold aria-pressed:underline aria-pressed:decoration-accent aria-pressed:decoration-2"
           >
             {choice.label}
           </button>

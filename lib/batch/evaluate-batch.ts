@@ -1,15 +1,40 @@
 import type { BatchState, PieceState } from '@/lib/batch/batch-state';
 import type { BatchEvaluation, KnownBatch, OperationStatus, StageGroup } from '@/lib/batch/evaluation';
+import type { BatchEvent } from '@/lib/batch/events';
 import { nextReleases } from '@/lib/batch/next-releases';
 import { operationStatus } from '@/lib/batch/operation-status';
 import { planIndex } from '@/lib/batch/plan-index';
 import type { Instant } from '@/lib/units/instant';
 
+/** An evaluation and the stretch of time in which nothing it compares `nowAt` with is passed. */
+interface Kept {
+  readonly evaluation: BatchEvaluation;
+  readonly untilAt: Instant;
+}
+
+const kept = new WeakMap<KnownBatch, Kept>();
+
 /**
  * What a batch's state means at `nowAt`: what each live piece can go on with, waits for, or is blocked by, with equal
- * pieces together, and the next release of each clock. Two instants with the same `releases` cost comparisons only.
+ * pieces together, and the next release of each clock. Asked again before the next end of a release, it answers
+ * what it found the last time.
  */
 export function evaluateBatch(batch: KnownBatch, nowAt: Instant): BatchEvaluation {
+  const last = kept.get(batch);
+  if (last !== undefined && last.evaluation.nowAt <= nowAt && nowAt < last.untilAt)
+    return { ...last.evaluation, nowAt };
+  const evaluation = evaluated(batch, nowAt);
+  // What is recorded as later than now is compared with now as well; it is rare, and then nothing is kept.
+  const isAllPast = batch.state.history.every(({ event }) => latestAtOf(event) <= nowAt);
+  kept.set(batch, { evaluation, untilAt: isAllPast ? batch.releases.nextEndAfter(nowAt) : nowAt });
+  return evaluation;
+}
+
+function latestAtOf({ at, body }: BatchEvent): Instant {
+  return body.kind === 'corrected' && body.replacement !== null ? Math.max(at, body.replacement.at) : at;
+}
+
+function evaluated(batch: KnownBatch, nowAt: Instant): BatchEvaluation {
   let livePieces = 0;
   let donePieces = 0;
   for (const pieces of alikePieces(batch.state)) {

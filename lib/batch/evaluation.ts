@@ -7,6 +7,8 @@ import type { Instant } from '@/lib/units/instant';
 /** The releases of a batch's clocks, each computed when first asked for and then remembered. Does not know the time. */
 export interface ReleaseBook {
   release(clock: BatchClock, milestone: Milestone): MilestoneRelease;
+  /** The soonest end of a band told so far that lies after `at`; plus infinity without one. */
+  nextEndAfter(at: Instant): Instant;
 }
 
 /** A batch as far as its events and the temperature tell: everything but the time of day. */
@@ -50,8 +52,6 @@ export type OperationStatus =
   | { readonly kind: 'not-judged'; readonly missing: NotJudged }
   /** Earlier operations of the route are not done on the piece. */
   | { readonly kind: 'blocked'; readonly byOperationIds: readonly string[] };
-
-export type OperationStatusKind = OperationStatus['kind'];
 
 /** Pieces that stand equally before one operation. */
 export interface StageGroup {

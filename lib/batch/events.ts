@@ -56,8 +56,6 @@ export type BatchEventBody =
   | { readonly kind: 'batch-finished' }
   | { readonly kind: 'batch-reopened' };
 
-export type BatchEventKind = BatchEventBody['kind'];
-
 /** A correction may put any other event in place of a wrong one, but not a correction or the opening. */
 export type CorrectableBody = Exclude<BatchEventBody, { kind: 'corrected' | 'batch-opened' }>;
 

@@ -2,6 +2,7 @@ import type { BatchClock } from '@/lib/batch/batch-state';
 import type { CureReader, MilestoneRelease } from '@/lib/batch/cure-reader';
 import type { ReleaseBook } from '@/lib/batch/evaluation';
 import type { Milestone } from '@/lib/cure/adhesive-sheet';
+import type { Instant } from '@/lib/units/instant';
 
 /**
  * A book of releases over one reading of the temperature. Each clock's milestone is computed when it is first asked
@@ -18,6 +19,17 @@ export function releaseBook(cure: CureReader): ReleaseBook {
       const computed = cure.release(clock, milestone);
       ofClock.set(milestone, computed);
       return computed;
+    },
+    nextEndAfter(at) {
+      let next: Instant = Number.POSITIVE_INFINITY;
+      for (const ofClock of known.values()) {
+        for (const release of ofClock.values()) {
+          if (!release.ok) continue;
+          const { earliestAt, centralAt, latestAt } = release.band;
+          for (const end of [earliestAt, centralAt, latestAt]) if (end !== null && end > at && end < next) next = end;
+        }
+      }
+      return next;
     },
   };
 }

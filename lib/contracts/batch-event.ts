@@ -94,6 +94,7 @@ export const storedBodySchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
-/** Fail to compile when the schemas and the types in lib/batch drift apart. */
+/** Fails to compile when the schema and the type in lib/batch drift apart. @lintignore */
 export type StoredBodyAgrees = BothWays<z.infer<typeof storedBodySchema>, BatchEventBody>;
+/** As above, for what a correction may put in place. @lintignore */
 export type CorrectableBodyAgrees = BothWays<z.infer<typeof correctableBodySchema>, CorrectableBody>;

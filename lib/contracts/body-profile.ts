@@ -23,5 +23,5 @@ export const bodyProfileSchema = z
   .max(MAX_STATIONS)
   .readonly();
 
-/** Fails to compile when the schema and the type in lib/geometry drift apart. */
+/** Fails to compile when the schema and the type in lib/geometry drift apart. @lintignore */
 export type BodyProfileAgrees = BothWays<z.infer<typeof bodyProfileSchema>, BodyProfile>;

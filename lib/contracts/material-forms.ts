@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { UnitChoice } from '@/lib/units/unit-choice';
-import { idSchema, plainText } from './plain-text';
+import { plainText } from './plain-text';
 import { lengthNeed, massNeed } from './quantity-need';
 import { quantityText } from './quantity-text';
 import { calendarDaySchema, optionalDaySchema } from './wall-time';
@@ -68,6 +68,3 @@ export function lotFormSchema(units: UnitChoice) {
     });
 }
 export type LotInput = z.infer<ReturnType<typeof lotFormSchema>>;
-
-/** A form that only names a lot. */
-export const lotIdFormSchema = z.strictObject({ lotId: idSchema });

@@ -11,9 +11,9 @@ export function plainText(minLength: number, maxLength: number) {
   return z
     .string()
     .trim()
-    .min(minLength, minLength === 1 ? 'write something here' : `write at least ${minLength} characters`)
-    .max(maxLength, `keep it to ${maxLength} characters`)
-    .refine((text) => !text.includes(NUL), 'this text holds a character (code 0) that cannot be stored');
+    .min(minLength, minLength === 1 ? 'Write something here.' : `Write at least ${minLength} characters.`)
+    .max(maxLength, `Keep it to ${maxLength} characters.`)
+    .refine((text) => !text.includes(NUL), 'This text holds a character (code 0) that cannot be stored.');
 }
 
 /** An identifier as it crosses the edge: made by the database or by a client, 1 to 64 url-safe characters. */

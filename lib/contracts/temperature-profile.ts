@@ -24,5 +24,5 @@ export const temperatureProfileSchema = z.strictObject({
   periods: z.array(periodSchema).max(MAX_PERIODS).readonly(),
 });
 
-/** Fails to compile when the schema and the type in lib/cure drift apart. */
+/** Fails to compile when the schema and the type in lib/cure drift apart. @lintignore */
 export type TemperatureProfileAgrees = BothWays<z.infer<typeof temperatureProfileSchema>, TemperatureProfile>;

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import type { Weekday } from '@/lib/units/zoned-time';
-import { WEEKDAYS } from '@/lib/units/zoned-time';
+import { isCalendarDay, WEEKDAYS } from '@/lib/units/zoned-time';
 
 const NEED_TIME = 'Write a time of day as 18:30.';
 
 /** A time of day as a browser sends it, `HH:MM`, in minutes since 00:00. */
-export const timeOfDaySchema = z
+const timeOfDaySchema = z
   .string()
   .trim()
   .regex(/^([01]?\d|2[0-3]):[0-5]\d$|^24:00$/, NEED_TIME)
@@ -25,12 +25,6 @@ export const weekdaysSchema = z
   .array(z.string(), { error: 'Tick at least one day.' })
   .transform((texts): Weekday[] => WEEKDAYS.filter((day) => texts.includes(String(day))))
   .refine((days) => days.length > 0, 'Tick at least one day.');
-
-/** Whether a text is a day of the calendar, YYYY-MM-DD. */
-export function isCalendarDay(text: string): boolean {
-  const date = new Date(`${text}T00:00:00Z`);
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
-}
 
 const NEED_DAY = 'Write the day as year-month-day, for example 2026-05-31.';
 

@@ -1,5 +1,6 @@
 import { isMissing, parseDecimal } from './decimal';
-import { readStamp, readTimeOfDay, StampParts } from './stamp';
+import { readStamp, readTimeOfDay } from './stamp';
+import { StampParts } from './stamp-parts';
 
 /** What a single field looks like by itself. */
 export type CellKind = 'stamp' | 'date' | 'clock' | 'number' | 'missing' | 'text';

@@ -2,7 +2,8 @@ import type { Instant } from '@/lib/units/instant';
 import { MINUTE_MS } from '@/lib/units/instant';
 import type { ColumnSample } from './column-sample';
 import type { DecidedBy, TimeColumns } from './reading-layout';
-import { readStamp, StampParts } from './stamp';
+import { readStamp } from './stamp';
+import { StampParts } from './stamp-parts';
 import type { DayOrder } from './wall-time';
 
 export interface DayOrderFound {

@@ -2,7 +2,7 @@ import { type CellKind, cellKind } from './cell-kind';
 import { fieldsOf, hasOpenQuote, type Separator } from './cells';
 
 /** One line of the beginning of a file, taken apart. */
-export interface HeadRow {
+interface HeadRow {
   /** Place of the line in the file, from 0. */
   readonly line: number;
   readonly fields: readonly string[];
@@ -55,7 +55,7 @@ export function findRows(lines: readonly string[]): RowsFound | null {
 }
 
 /** Separator of a first line such as `sep=;`, which spreadsheets write and heed; null for any other line. */
-export function separatorNamed(line: string): Separator | null {
+function separatorNamed(line: string): Separator | null {
   const named = /^\s*"?sep=(.)"?\s*$/i.exec(line)?.[1];
   return SEPARATORS.find((separator) => separator === named) ?? null;
 }

@@ -7,7 +7,7 @@ import type { RefusalReason } from './row-reader';
 import type { SeriesNotes } from './series-notes';
 
 /** Where every line of a file went: heading + blank + accepted + duplicate + refused = lines. */
-export interface LineCounts {
+interface LineCounts {
   readonly lines: number;
   /** Lines before the first row: `sep=`, what the logger says of itself, headings. */
   readonly heading: number;
@@ -20,7 +20,7 @@ export interface LineCounts {
 }
 
 /** One of the first rows as it was read. */
-export interface RowAsRead {
+interface RowAsRead {
   readonly line: number;
   readonly text: string;
   readonly at: Instant;
@@ -47,15 +47,8 @@ export interface ReadingFileReport {
   readonly badHumidityRows: number;
 }
 
-export const UNREADABLE_CODES = [
-  'empty',
-  'no-rows',
-  'no-time',
-  'no-temperature',
-  'no-reading',
-  'too-many-rows',
-] as const;
-export type UnreadableCode = (typeof UNREADABLE_CODES)[number];
+/** Why a file cannot be read at all. */
+export type UnreadableCode = 'empty' | 'no-rows' | 'no-time' | 'no-temperature' | 'no-reading' | 'too-many-rows';
 
 /** What came of a file: readings; questions that must be answered first; or a reason why it cannot be read. */
 export type ReadingFileResult =

@@ -1,7 +1,8 @@
 import type { Cells } from './cells';
 import { isMissing, isSpace, parseDecimal } from './decimal';
 import type { ReadingLayout, TimeColumns } from './reading-layout';
-import { readStamp, readTimeOfDay, StampParts } from './stamp';
+import { readStamp, readTimeOfDay } from './stamp';
+import { StampParts } from './stamp-parts';
 import { toCelsius } from './temperature-unit';
 import { ordinal, wallMidnight, wallTime } from './wall-time';
 
@@ -20,7 +21,7 @@ export const REFUSAL_REASONS = [
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 
 /** What a sensor of a workshop can measure, degC. Source: rule 8 of section 7 of the reference pack. */
-export const SENSOR_RANGE_C = { lowest: -40, highest: 85 } as const;
+const SENSOR_RANGE_C = { lowest: -40, highest: 85 } as const;
 
 /** Numbers below this are Unix seconds, above it milliseconds: the seconds reach the year 5138. Chosen. */
 const EPOCH_MS_FROM = 100_000_000_000;

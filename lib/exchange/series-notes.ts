@@ -23,7 +23,7 @@ export interface SeriesNotes {
 }
 
 /** Stretches that are listed. Chosen. */
-export const LISTED_STRETCHES = 50;
+const LISTED_STRETCHES = 50;
 
 /** Source: rule 8 of section 7 of the reference pack. */
 const FLAT_LONGER_THAN_MS = 6 * HOUR_MS;

@@ -31,7 +31,7 @@ export function columnChoice(column: ColumnSample): ColumnChoice {
 }
 
 /** Every column that the time is read from. */
-export function timeColumnsOf(time: TimeColumns): number[] {
+function timeColumnsOf(time: TimeColumns): number[] {
   switch (time.form) {
     case 'stamp':
     case 'epoch':

@@ -1,5 +1,5 @@
-import type { StampParts } from './stamp';
-import { FIRST_YEAR, LAST_YEAR } from './stamp';
+import type { StampParts } from './stamp-parts';
+import { FIRST_YEAR, LAST_YEAR } from './stamp-parts';
 
 /** Which of two open numbers of a date comes first. */
 export type DayOrder = 'day-first' | 'month-first';

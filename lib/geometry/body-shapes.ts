@@ -1,4 +1,4 @@
-import type { BodyStation } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 
 export const BODY_KINDS = ['lipless', 'popper', 'minnow', 'jerkbait', 'plug'] as const;
 export type BodyKind = (typeof BODY_KINDS)[number];
@@ -34,7 +34,7 @@ const TAPERS: Readonly<Record<BodyKind, Taper>> = {
  *
  * Throws RangeError unless all measures are positive and `stationCount` is 5 to 201.
  */
-export function bodyShape(kind: BodyKind, measures: BodyMeasures, stationCount = 25): readonly BodyStation[] {
+export function bodyShape(kind: BodyKind, measures: BodyMeasures, stationCount = 25): readonly ProfileStation[] {
   const { lengthMm, heightMm, widthMm } = measures;
   if (![lengthMm, heightMm, widthMm].every((size) => size > 0 && Number.isFinite(size))) {
     throw new RangeError(`bodyShape needs positive measures, got ${lengthMm}, ${heightMm}, ${widthMm}`);

@@ -1,4 +1,5 @@
-import type { Body, BodyStation } from '@/lib/geometry/body';
+import type { Body } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 import { gaussSum } from '@/lib/geometry/gauss-points';
 
 export interface BodySolid {
@@ -34,12 +35,12 @@ function between(a: number, b: number, share: number): number {
   return a + share * (b - a);
 }
 
-function sectionArea(a: BodyStation, b: BodyStation, x: number): number {
+function sectionArea(a: ProfileStation, b: ProfileStation, x: number): number {
   const share = (x - a.xMm) / (b.xMm - a.xMm);
   return Math.PI * between(a.halfHeightMm, b.halfHeightMm, share) * between(a.halfWidthMm, b.halfWidthMm, share);
 }
 
-function segmentSurface(a: BodyStation, b: BodyStation): number {
+function segmentSurface(a: ProfileStation, b: ProfileStation): number {
   const length = b.xMm - a.xMm;
   const heightSlope = (b.halfHeightMm - a.halfHeightMm) / length;
   const widthSlope = (b.halfWidthMm - a.halfWidthMm) / length;

@@ -1,14 +1,8 @@
-/** One cross-section of a body: an ellipse centred on the body's axis. */
-export interface BodyStation {
-  /** From the nose along the axis. */
-  readonly xMm: number;
-  readonly halfHeightMm: number;
-  readonly halfWidthMm: number;
-}
+import type { BodyProfile } from '@/lib/geometry/body-profile';
 
 /** A body as checked: stations strictly rising, wood between the ends. Between stations the halves run straight. */
 export interface Body {
-  readonly stations: readonly BodyStation[];
+  readonly stations: BodyProfile;
   readonly noseMm: number;
   readonly tailMm: number;
 }
@@ -28,7 +22,7 @@ const GREATEST_MM = 2000;
  * A body from its profile. The ends may be points (both halves 0) or flat faces; every station between them must have
  * wood. `lengthMm`: the stated length that the profile must span, or null.
  */
-export function bodyFromProfile(stations: readonly BodyStation[], lengthMm: number | null): BodyCheck {
+export function bodyFromProfile(stations: BodyProfile, lengthMm: number | null): BodyCheck {
   const first = stations[0];
   const last = stations.at(-1);
   if (first === undefined || last === undefined || stations.length < 2) {

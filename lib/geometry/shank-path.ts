@@ -1,4 +1,5 @@
-import { type Body, type BodyStation, sectionAt } from '@/lib/geometry/body';
+import { type Body, sectionAt } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 
 /** The side of the body a hole is drilled from. */
 export const ANCHOR_FACES = ['nose', 'tail', 'belly', 'back'] as const;
@@ -86,7 +87,7 @@ function entryPoint(body: Body, { face, xMm, zMm }: HolePlace): { x: number; z: 
 }
 
 /** Where a line at height z first meets wood, coming along the stations as given. */
-function firstWood(stations: readonly BodyStation[], zMm: number): number | null {
+function firstWood(stations: readonly ProfileStation[], zMm: number): number | null {
   const z = Math.abs(zMm);
   for (const [i, b] of stations.entries()) {
     if (!(b.halfHeightMm >= z)) continue;

@@ -1,4 +1,5 @@
-import type { Body, BodyStation } from '@/lib/geometry/body';
+import type { Body } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 import { ellipseBelow } from '@/lib/geometry/ellipse';
 import { GAUSS_POINTS } from '@/lib/geometry/gauss-points';
 
@@ -42,7 +43,7 @@ export function submergedPart(body: Body, heightMm: number, slope: number): Subm
 }
 
 /** The segment cut where the water meets its upper or lower edge: between the cuts everything is smooth. */
-function pieces(a: BodyStation, b: BodyStation, height: number, slope: number): (readonly [number, number])[] {
+function pieces(a: ProfileStation, b: ProfileStation, height: number, slope: number): (readonly [number, number])[] {
   const cuts = [a.xMm, b.xMm];
   for (const side of [-1, 1]) {
     const atA = height + slope * a.xMm - side * a.halfHeightMm;

@@ -1,4 +1,5 @@
-import { type Body, type BodyStation, sectionAt, segmentAt } from '@/lib/geometry/body';
+import { type Body, sectionAt, segmentAt } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 
 /** Turns of the search for the nearest place on a segment; each at least halves the rest of it. */
 const TURNS = 40;
@@ -66,7 +67,7 @@ function segmentSquare(body: Body, index: number, x: number, z: number): number 
   return squareAt(a, b, middle, x, z);
 }
 
-function squareAt(a: BodyStation, b: BodyStation, at: number, x: number, z: number): number {
+function squareAt(a: ProfileStation, b: ProfileStation, at: number, x: number, z: number): number {
   const share = (at - a.xMm) / (b.xMm - a.xMm);
   const h = a.halfHeightMm + share * (b.halfHeightMm - a.halfHeightMm);
   const w = a.halfWidthMm + share * (b.halfWidthMm - a.halfWidthMm);
@@ -77,7 +78,7 @@ function squareAt(a: BodyStation, b: BodyStation, at: number, x: number, z: numb
 }
 
 /** Derivative of `squareAt` along the body. */
-function slopeAt(a: BodyStation, b: BodyStation, at: number, x: number, z: number): number {
+function slopeAt(a: ProfileStation, b: ProfileStation, at: number, x: number, z: number): number {
   const length = b.xMm - a.xMm;
   const share = (at - a.xMm) / length;
   const hSlope = (b.halfHeightMm - a.halfHeightMm) / length;

@@ -4,9 +4,6 @@ import type { ResolvedWood } from '@/lib/materials/resolved-wood';
 import type { BondBelief } from '@/lib/strength/bond-belief';
 import type { Eye } from '@/lib/strength/eye-bending';
 
-export const ANCHOR_KINDS = ['twisted-wire', 'screw-eye', 'through-wire'] as const;
-export type AnchorKind = (typeof ANCHOR_KINDS)[number];
-
 interface Loaded {
   /** Between the load and the shank's axis: 0 straight, 90 square. */
   readonly loadAngleDeg: number;

@@ -1,6 +1,8 @@
 import { tzOffset } from '@date-fns/tz/tzOffset';
+import { millisecondsInDay as DAY_MS } from 'date-fns/constants';
+import { parseISO } from 'date-fns/parseISO';
 import type { Instant } from '@/lib/units/instant';
-import { HOUR_MS, MINUTE_MS } from '@/lib/units/instant';
+import { MINUTE_MS } from '@/lib/units/instant';
 
 /**
  * Wall time in the shop's zone, and back. Instants are UTC; a zone is an IANA name such as `America/Chicago`.
@@ -13,8 +15,6 @@ export type CalendarDay = string;
 /** ISO 8601 weekday: 1 Monday to 7 Sunday. */
 export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 export type Weekday = (typeof WEEKDAYS)[number];
-
-const DAY_MS = 24 * HOUR_MS;
 
 /** What the wall clock and the calendar in the shop show at an instant. */
 export interface WallTime {
@@ -49,6 +49,11 @@ export function zoneOffsetMs(at: Instant, zone: string): number {
     days.set(day, offsetMs);
   }
   return offsetMs ?? askedOffsetMs(at, zone);
+}
+
+/** Whether a text is a day of the calendar, YYYY-MM-DD. */
+export function isCalendarDay(text: string): text is CalendarDay {
+  return !Number.isNaN(readDayMs(text));
 }
 
 /** The weekday of a calendar day. Throws RangeError for anything but YYYY-MM-DD. */
@@ -117,9 +122,14 @@ function askedOffsetMs(at: Instant, zone: string): number {
 }
 
 function utcMsOfDay(day: CalendarDay): number {
-  const ms = /^\d{4}-\d{2}-\d{2}$/.test(day) ? Date.parse(`${day}T00:00:00Z`) : Number.NaN;
-  if (Number.isNaN(ms)) throw new RangeError(`a calendar day needs the form YYYY-MM-DD, got ${day}`);
+  const ms = readDayMs(day);
+  if (Number.isNaN(ms)) throw new RangeError(`a calendar day needs a date of the form YYYY-MM-DD, got ${day}`);
   return ms;
+}
+
+function readDayMs(text: string): number {
+  // Not Date.parse: it takes the 30th of February for the 2nd of March.
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) ? parseISO(`${text}T00:00:00Z`).getTime() : Number.NaN;
 }
 
 function dayOfUtcMs(ms: number): CalendarDay {

@@ -36,17 +36,13 @@ export async function renewReadingSeries(
   const firstAt = known.at[0];
   const lastAt = known.at.at(-1);
   if (firstAt === undefined || lastAt === undefined) return loadReadingSeries(reader, sensorId, fromAt);
+  // From `fromAt` on: an older log may have been imported in front of all the readings there were.
   const count = await reader.reading.count({
-    where: { sensorId, atMs: { gte: BigInt(firstAt), lte: BigInt(lastAt) } },
+    where: { sensorId, atMs: { gte: BigInt(Math.min(firstAt, fromAt)), lte: BigInt(lastAt) } },
   });
-  const isSame = count === known.at.length;
-  const loaded = await loadRows(
-    reader,
-    sensorId,
-    BigInt(isSame ? lastAt + 1 : firstAt),
-    BigInt(Number.MAX_SAFE_INTEGER),
-  );
-  return isSame ? joined(known, loaded) : loaded;
+  if (count !== known.at.length) return loadReadingSeries(reader, sensorId, fromAt);
+  const newer = await loadRows(reader, sensorId, BigInt(lastAt + 1), BigInt(Number.MAX_SAFE_INTEGER));
+  return joined(known, newer);
 }
 
 /** Rows read at once: bounds the memory of a year of one-minute readings. Chosen. */

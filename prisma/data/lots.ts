@@ -58,7 +58,7 @@ function toLot({ material, _count, part, quantityUnit, ...row }: LotRow): Lot {
 export interface LotSearch {
   /** Null: lots of all materials. */
   readonly materialId: string | null;
-  /** A part of the code as it is written; empty: all. */
+  /** A part of the code, in small or capital letters or as it is written; empty: all. */
   readonly text: string;
   /** Only lots that expired before this day; null: all. */
   readonly expiredBefore: string | null;
@@ -74,7 +74,7 @@ export async function listLotPage(
 ): Promise<{ lots: Lot[]; total: number }> {
   const where = {
     ...(materialId === null ? {} : { materialId }),
-    ...(text === '' ? {} : { code: { contains: text } }),
+    ...(text === '' ? {} : { OR: spellings(text).map((contains) => ({ code: { contains } })) }),
     ...(expiredBefore === null ? {} : { expiresOn: { lt: expiredBefore } }),
   };
   const total = await reader.lot.count({ where });
@@ -86,6 +86,11 @@ export async function listLotPage(
     take: pageSize,
   });
   return { lots: rows.map(toLot), total };
+}
+
+/** Whether small and capital letters count as the same differs between the two engines. */
+function spellings(text: string): string[] {
+  return [...new Set([text, text.toLocaleUpperCase('en'), text.toLocaleLowerCase('en')])];
 }
 
 /** One lot, or null. */

@@ -1,6 +1,7 @@
 import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import type { DbReader } from '@/prisma/client';
+import { chunked } from './batches';
 
 /** A material that can be mixed, with its data sheet as it stands now. */
 export interface SheetMaterial {
@@ -57,4 +58,17 @@ export async function lotsNotOf(reader: DbReader, materialId: string, lotIds: re
   const found = await reader.lot.findMany({ where: { id: { in: [...lotIds] }, materialId }, select: { id: true } });
   const known = new Set(found.map((lot) => lot.id));
   return lotIds.filter((id) => !known.has(id));
+}
+
+/** Codes of lots by id, for those that are still there. */
+export async function listLotCodes(reader: DbReader, lotIds: readonly string[]): Promise<Map<string, string>> {
+  const codes = new Map<string, string>();
+  for (const ids of chunked([...new Set(lotIds)])) {
+    const rows = await reader.lot.findMany({
+      where: { id: { in: ids } },
+      select: { id: true, code: true, part: true },
+    });
+    for (const { id, code, part } of rows) codes.set(id, part === 'whole' ? code : `${code} ${part}`);
+  }
+  return codes;
 }

@@ -40,10 +40,12 @@ export async function serveApp(host: string, port: number): Promise<AppServer> {
     stop: async () => {
       const closed = once(server, 'close');
       server.close();
-      server.closeIdleConnections();
+      // A browser keeps its connection open after the last answer.
+      const closeIdle = setInterval(() => server.closeIdleConnections(), 100);
       const cutOff = setTimeout(() => server.closeAllConnections(), STOP_WITHIN_MS);
       await closed;
       clearTimeout(cutOff);
+      clearInterval(closeIdle);
       await app.close();
     },
   };

@@ -31,29 +31,28 @@ async function start(): Promise<void> {
 
   const runId = await beginRun(databaseUrl, Date.now());
   const server = await serveApp(host, port);
+  act = (signal) =>
+    void stop(signal, async () => {
+      await server.stop();
+      await (await db()).$disconnect();
+      await endRun(databaseUrl, runId, Date.now());
+      lock.release();
+    });
   report(`Lurewright is ready: ${server.address}`);
-
-  const stop = async (signal: string) => {
-    report(`${signal}: stopping.`);
-    await server.stop();
-    await (await db()).$disconnect();
-    await endRun(databaseUrl, runId, Date.now());
-    lock.release();
-    report('Stopped. Everything is written.');
-    process.exit(0);
-  };
-  onStopSignal((signal) => void stop(signal).catch(fail));
 }
 
-function onStopSignal(act: (signal: NodeJS.Signals) => void): void {
-  let isStopping = false;
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.removeAllListeners(signal);
-    process.on(signal, () => {
-      if (isStopping) return;
-      isStopping = true;
-      act(signal);
-    });
+/** What a stop signal does at the moment: before it serves there is nothing to finish. */
+let act: (signal: NodeJS.Signals) => void = () => process.exit(130);
+
+async function stop(signal: NodeJS.Signals, finish: () => Promise<void>): Promise<void> {
+  act = () => {}; // once is enough
+  report(`${signal}: stopping.`);
+  try {
+    await finish();
+    report('Stopped. Everything is written.');
+    process.exit(0);
+  } catch (error) {
+    fail(error);
   }
 }
 
@@ -64,5 +63,6 @@ function fail(error: unknown): never {
 
 // Next reads it when it is loaded: this command always serves what was built for production.
 Object.assign(process.env, { NODE_ENV: 'production' });
-onStopSignal(() => process.exit(130)); // before it serves there is nothing to finish
+// One listener for good: a signal that comes while listeners are changed would be lost.
+for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, () => act(signal));
 await start().catch(fail);

@@ -10,7 +10,7 @@ import { commonPractice, fromMemory } from './figure-source';
 const ENERGY_SOURCE: FigureSource = {
   kind: 'published',
   text:
-    'Amine-cured epoxies lie between 44 and 63 kJ/mol: 55 to 60 in Thermochimica Acta 447 (2006) 167-177, 44 to 57 in ' +
+    'Amine-cured epoxies: 55 to 60 kJ/mol in Thermochimica Acta 447 (2006) 167-177, 44 to 57 in ' +
     'Barral et al., J. Appl. Polym. Sci. 56 (1995) 1029-1037 (abstracts). The middle and the box of 45 to 65 are ' +
     'chosen. Two temperatures from your own sheet are better.',
 };

@@ -3,8 +3,8 @@ import { commonPractice, fromMemory } from './figure-source';
 
 /*
  * Glues and coats that do not cure by a reaction that follows temperature alone: moisture, evaporation or light rules
- * them, so their hours are plain hours. The least temperature is the one below which they are commonly said to perform
- * poorly; below it no hour counts. From each range the cautious end is taken.
+ * them, so their hours are plain hours, which run on when it is cold. The least temperature is the one below which
+ * they are commonly said to perform poorly: the bench warns below it. From each range the cautious end is taken.
  */
 
 const PLAIN = { kind: 'plain-hours' } as const;

@@ -3,7 +3,7 @@ import type { IForbiddenRuleType } from 'dependency-cruiser';
 /** Folders of lib, lowest rung first. A folder imports from lower rungs and from itself, never from its own rung. */
 export const RUNGS = [
   ['units'],
-  ['statistics', 'geometry'],
+  ['statistics', 'geometry', 'materials'],
   ['strength', 'cure', 'mixing', 'bom'],
   ['batch', 'pulltest', 'schedule', 'spec'],
   ['contracts', 'exchange'],

@@ -45,6 +45,22 @@ const COATED = history(
 );
 
 describe('evaluateBatch', () => {
+  it('says the same when it is asked again and again as when it is asked for the first time', () => {
+    for (const events of [SET, COATED]) {
+      const asked = batchOf(events);
+      const kinds = new Set<string>();
+      // Forward in steps of seven minutes, then back to a time before what is recorded.
+      const hours = [...Array.from({ length: 1_500 }, (_, step) => (step * 7) / 60), 24, 23.75, 1.25, 0.5];
+      for (const hour of hours) {
+        const evaluation = evaluateBatch(asked, hoursOn(hour));
+        expect(evaluation).toEqual(evaluateBatch(batchOf(events), hoursOn(hour)));
+        for (const { status } of evaluation.groups) kinds.add(status.kind);
+      }
+      expect(kinds).toContain('waits');
+      expect(kinds).toContain('ready');
+    }
+  });
+
   it('groups pieces that stand equally', () => {
     const { groups, livePieces, donePieces } = evaluateBatch(batchOf(SET), hoursOn(2));
     expect(groups.map(({ operationId, pieces, status }) => [operationId, pieces, status.kind])).toEqual([

@@ -36,7 +36,7 @@ export function questionsOf(file: string | Uint8Array, options: ReadLogOptions =
 }
 
 /** `2026-02-11T00:00Z`, with seconds only where there are some. */
-export function shortIso(at: number): string {
+function shortIso(at: number): string {
   return new Date(at)
     .toISOString()
     .replace(/\.000Z$/, 'Z')

@@ -33,7 +33,7 @@ export interface Series {
   readonly tenths: readonly number[];
 }
 
-export const ZONES = [
+const ZONES = [
   'UTC',
   'America/Chicago',
   'Europe/Vienna',

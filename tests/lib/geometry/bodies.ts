@@ -1,7 +1,8 @@
-import { type Body, type BodyStation, bodyFromProfile } from '@/lib/geometry/body';
+import { type Body, bodyFromProfile } from '@/lib/geometry/body';
+import type { ProfileStation } from '@/lib/geometry/body-profile';
 
 /** A body that must be one. */
-export function body(stations: readonly BodyStation[]): Body {
+export function body(stations: readonly ProfileStation[]): Body {
   const check = bodyFromProfile(stations, null);
   if (!check.ok) throw new Error(`${check.code} at ${check.index}`);
   return check.body;

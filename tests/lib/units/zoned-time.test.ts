@@ -8,6 +8,7 @@ import {
   dayLengthMs,
   instantOfWallMs,
   instantOfWallTime,
+  isCalendarDay,
   isClockChangeDay,
   wallTimeAt,
   weekdayOf,
@@ -35,6 +36,19 @@ describe('wall time', () => {
     expect(addDays('2026-01-01', -1)).toBe('2025-12-31');
     expect(() => weekdayOf('2026-2-3')).toThrow(RangeError);
     expect(() => weekdayOf('2026-13-01')).toThrow(RangeError);
+  });
+
+  it.each([
+    ['2024-02-29', true],
+    ['2026-02-29', false],
+    ['2026-02-30', false],
+    ['2026-04-31', false],
+    ['2026-00-10', false],
+    ['2026-05-31T00:00', false],
+    ['26-05-31', false],
+    ['', false],
+  ])('"%s" is a day of the calendar: %s', (text, answer) => {
+    expect(isCalendarDay(text)).toBe(answer);
   });
 
   it('shows what the clock shows', () => {

@@ -6,8 +6,21 @@ import { CheckField } from '@/app/_ui/choice-field';
 import { TextField } from '@/app/_ui/field';
 import { SelectField, type SelectOption } from '@/app/_ui/select-field';
 import { OPERATION_WORDS } from '@/app/models/_components/words';
+import type { OperationKind, Wait } from '@/lib/batch/plan';
 import { NeedRows } from './need-rows';
-import type { OperationText } from './operation-rows';
+
+/** An operation as the form's text. */
+export interface OperationText {
+  /** Its id, or a name made here for one that is new. */
+  readonly ref: string;
+  readonly name: string;
+  readonly kind: OperationKind;
+  readonly minutes: string;
+  readonly materialId: string;
+  readonly anchorIds: readonly string[];
+  readonly caution: string;
+  readonly needs: readonly { readonly after: string; readonly wait: Wait }[];
+}
 
 const KINDS = Object.entries(OPERATION_WORDS).map(([value, label]) => ({ value, label }));
 const CAUTIONS = [

@@ -4,21 +4,7 @@ import { useRef, useState } from 'react';
 import { buttonClass } from '@/app/_ui/button-class';
 import { RowFrame, useRows } from '@/app/_ui/rows';
 import type { SelectOption } from '@/app/_ui/select-field';
-import type { OperationKind, Wait } from '@/lib/batch/plan';
-import { OperationFields } from './operation-fields';
-
-/** An operation as the form's text. */
-export interface OperationText {
-  /** Its id, or a name made here for one that is new. */
-  readonly ref: string;
-  readonly name: string;
-  readonly kind: OperationKind;
-  readonly minutes: string;
-  readonly materialId: string;
-  readonly anchorIds: readonly string[];
-  readonly caution: string;
-  readonly needs: readonly { readonly after: string; readonly wait: Wait }[];
-}
+import { OperationFields, type OperationText } from './operation-fields';
 
 export interface OperationRowsProps {
   readonly operations: readonly OperationText[];

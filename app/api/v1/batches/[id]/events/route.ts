@@ -1,4 +1,5 @@
 import { recordEvent } from '@/app/_commands/record-event';
+import { checkAccessToken } from '@/app/_server/access-token';
 import { isFromOwnPage } from '@/app/_server/caller';
 import { now } from '@/app/_server/clock';
 import { chosenPersonId } from '@/app/_server/device';
@@ -13,7 +14,11 @@ const LONGEST_BODY = 1_000_000;
 /**
  * Records one action at the bench. The body is `recordEventSchema`, the answer a RecordEventAnswer: 201 when taken in,
  * 200 when the same key and action were taken in before, 409 when it does not fit the batch as it stands, 422 when it
- * could not be right, 400 for a body that is none.
+ * could not be right, 400 for a body that is none. Sent by a page of this app, or by a script with a token:
+ *
+ *     curl -X POST http://127.0.0.1:3000/api/v1/batches/BATCH/events -H 'authorization: Bearer lw_...' \
+ *       -H 'content-type: application/json' \
+ *       -d '{"key":"note-2026-05-31-1","seenSeq":0,"action":{"kind":"noted","text":"Racked","pieces":[1,2]}}'
  */
 export async function POST(
   request: Request,
@@ -25,11 +30,17 @@ export async function POST(
 }
 
 async function record(request: Request, batchId: string): Promise<AnswerWithStatus> {
-  if (!isFromOwnPage(request.headers)) {
+  const nowAt = now();
+  const database = await db();
+  const hasToken = request.headers.has('authorization');
+  if (hasToken) {
+    const token = await checkAccessToken(database, request.headers, 'events:write', nowAt);
+    if (!token.ok) return refusal(token.code === 'wrong-scope' ? 403 : 401, token.code, token.message);
+  } else if (!isFromOwnPage(request.headers)) {
     return refusal(
       403,
       'not-allowed',
-      'Only a page of this app may send this. A script needs a token; make one in Shop.',
+      'Only a page of this app may send this. A script needs a token of Shop, Access.',
     );
   }
   const body = await readJson(request);
@@ -39,9 +50,9 @@ async function record(request: Request, batchId: string): Promise<AnswerWithStat
     const details = input.error.issues.map((issue) => `${issue.path.join('.') || 'body'}: ${issue.message}`);
     return refusal(400, 'not-an-action', 'This is not an action that can be recorded.', details);
   }
-  const [shop, people, nowAt] = [await currentShop(), await currentPeople(), now()];
-  const personId = await chosenPersonId();
-  const result = await recordEvent(await db(), { batchId, input: input.data, personId, now: nowAt });
+  const [shop, people] = [await currentShop(), await currentPeople()];
+  const personId = hasToken ? null : await chosenPersonId();
+  const result = await recordEvent(database, { batchId, input: input.data, personId, now: nowAt });
   return recordEventAnswer(result, shop, nowAt, (id) => people.find((person) => person.id === id)?.name ?? null);
 }
 

@@ -1,0 +1,77 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { addLot } from '@/app/_commands/add-lot';
+import { removeLot } from '@/app/_commands/remove-lot';
+import { saveLot } from '@/app/_commands/save-lot';
+import { saveMaterial } from '@/app/_commands/save-material';
+import { saveSheet } from '@/app/_commands/save-sheet';
+import { setMaterialArchived } from '@/app/_commands/set-material-archived';
+import { now } from '@/app/_server/clock';
+import { done, readForm, refusedBy } from '@/app/_server/form';
+import { currentShop } from '@/app/_server/shop';
+import type { FormState } from '@/app/_ui/form-state';
+import { lotFormSchema, materialFormSchema } from '@/lib/contracts/material-forms';
+import { idSchema } from '@/lib/contracts/plain-text';
+import { sheetFormSchema } from '@/lib/contracts/sheet-form';
+import { db } from '@/prisma/client';
+
+export async function saveMaterialAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(materialFormSchema, data);
+  if (!form.ok) return form.state;
+  const result = await saveMaterial(await db(), idSchema.parse(materialId), form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done('Saved.');
+}
+
+export async function setMaterialArchivedAction(
+  materialId: string,
+  isArchived: boolean,
+  _: FormState,
+): Promise<FormState> {
+  await setMaterialArchived(await db(), idSchema.parse(materialId), isArchived === true, now());
+  refresh();
+  return done(isArchived ? 'Put away. It stands under Archived.' : 'Back in the list.');
+}
+
+export async function saveSheetAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(sheetFormSchema(await currentShop()), data);
+  if (!form.ok) return form.state;
+  const result = await saveSheet(await db(), idSchema.parse(materialId), form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/stock/${materialId}`);
+}
+
+export async function addLotAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(lotFormSchema(await currentShop()), data);
+  if (!form.ok) return form.state;
+  const result = await addLot(await db(), idSchema.parse(materialId), form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/stock/${materialId}`);
+}
+
+export async function saveLotAction(
+  materialId: string,
+  lotId: string,
+  _: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const form = readForm(lotFormSchema(await currentShop()), data);
+  if (!form.ok) return form.state;
+  const result = await saveLot(await db(), idSchema.parse(lotId), form.value);
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/stock/${idSchema.parse(materialId)}`);
+}
+
+export async function removeLotAction(
+  materialId: string,
+  lotId: string,
+  _: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const result = await removeLot(await db(), idSchema.parse(lotId));
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/stock/${idSchema.parse(materialId)}`);
+}

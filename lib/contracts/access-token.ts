@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { optionalIdSchema } from './model-forms';
+import { plainText } from './plain-text';
+import { optionalDaySchema } from './wall-time';
+
+/** What a token may do. */
+export const TOKEN_SCOPES = ['readings:write', 'events:write'] as const;
+export type TokenScope = (typeof TOKEN_SCOPES)[number];
+
+/** A new token for a logger or a script. */
+export const tokenFormSchema = z
+  .strictObject({
+    name: plainText(1, 60),
+    scope: z.enum(TOKEN_SCOPES, { error: 'Choose what it may do.' }),
+    sensorId: optionalIdSchema,
+    expiresOn: optionalDaySchema,
+  })
+  .superRefine(({ scope, sensorId }, context) => {
+    if (scope === 'readings:write' && sensorId === null) {
+      context.addIssue({ code: 'custom', path: ['sensorId'], message: 'Choose the sensor it writes for.' });
+    }
+  });
+export type TokenInput = z.infer<typeof tokenFormSchema>;

@@ -1,0 +1,41 @@
+import type { Page } from '@playwright/test';
+
+/** Addresses of every kind of screen in a workshop: fixed ones, and the first of each list that is found there. */
+export async function everyScreen(page: Page, baseUrl: string): Promise<string[]> {
+  const first = async (list: string, pattern: RegExp): Promise<string> => {
+    await page.goto(`${baseUrl}${list}`);
+    const links = await page
+      .locator('main a[href]')
+      .evaluateAll((nodes) => nodes.map((node) => node.getAttribute('href')));
+    const found = links.find((href) => href !== null && pattern.test(href));
+    if (found === undefined || found === null) throw new Error(`${list} links to nothing like ${pattern}`);
+    return found;
+  };
+  const batch = await first('/batches', /^\/batches\/(?!new)[^/?]+$/);
+  const model = await first('/models', /^\/models\/(?!new)[^/?]+$/);
+  const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots)[^/?]+$/);
+  const person = await first('/shop', /^\/shop\/people\//);
+  const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
+  return [
+    '/',
+    '/batches',
+    '/batches/new',
+    batch,
+    '/models',
+    '/models/new',
+    model,
+    '/stock',
+    '/stock/new',
+    '/stock/lots',
+    glue,
+    `${glue}/sheet`,
+    `${glue}/lots/new`,
+    '/shop',
+    person,
+    '/shop/access',
+    '/shop/temperature',
+    sensor,
+    '/shop/temperature/import',
+    '/no-such-screen',
+  ];
+}
