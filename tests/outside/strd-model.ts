@@ -24,7 +24,12 @@ export function strdModel(text: string): Term {
     let left = product();
     while (tokens[at] === '+' || tokens[at] === '-') {
       const sign = take() === '+' ? 1 : -1;
-      left = combine(left, product(), (a, b) => a + sign * b, () => [1, sign]);
+      left = combine(
+        left,
+        product(),
+        (a, b) => a + sign * b,
+        () => [1, sign],
+      );
     }
     return left;
   };
@@ -33,22 +38,42 @@ export function strdModel(text: string): Term {
     while (tokens[at] === '*' || tokens[at] === '/') {
       left =
         take() === '*'
-          ? combine(left, signed(), (a, b) => a * b, (a, b) => [b, a])
-          : combine(left, signed(), (a, b) => a / b, (a, b) => [1 / b, -a / (b * b)]);
+          ? combine(
+              left,
+              signed(),
+              (a, b) => a * b,
+              (a, b) => [b, a],
+            )
+          : combine(
+              left,
+              signed(),
+              (a, b) => a / b,
+              (a, b) => [1 / b, -a / (b * b)],
+            );
     }
     return left;
   };
   const signed = (): Term => {
     if (tokens[at] !== '-') return power();
     take();
-    return combine(signed(), constant(0), (a) => -a, () => [-1, 0]);
+    return combine(
+      signed(),
+      constant(0),
+      (a) => -a,
+      () => [-1, 0],
+    );
   };
   const power = (): Term => {
     const base = atom();
     if (tokens[at] !== '**') return base;
     take();
     const exponent = signed();
-    return combine(base, exponent, (a, b) => a ** b, (a, b) => [b * a ** (b - 1), a > 0 ? a ** b * Math.log(a) : 0]);
+    return combine(
+      base,
+      exponent,
+      (a, b) => a ** b,
+      (a, b) => [b * a ** (b - 1), a > 0 ? a ** b * Math.log(a) : 0],
+    );
   };
   const atom = (): Term => {
     const token = take();
@@ -64,7 +89,8 @@ export function strdModel(text: string): Term {
       const index = Number(token.slice(1)) - 1;
       return (b) => ({ value: b[index] ?? Number.NaN, slopes: b.map((_, j) => (j === index ? 1 : 0)) });
     }
-    if (/^x\d?$/.test(token)) return (b, x) => ({ value: x[Number(token.slice(1) || 1) - 1] ?? Number.NaN, slopes: b.map(() => 0) });
+    if (/^x\d?$/.test(token))
+      return (b, x) => ({ value: x[Number(token.slice(1) || 1) - 1] ?? Number.NaN, slopes: b.map(() => 0) });
     if (!Number.isFinite(Number(token))) throw new Error(`unknown word ${token} in ${text}`);
     return constant(Number(token));
   };
@@ -86,7 +112,9 @@ function combine(
     const r = right(b, x);
     const [dl, dr] = partials(l.value, r.value);
     // A constant exponent has no slope, and 0 times an undefined derivative must stay 0.
-    const slopes = l.slopes.map((s, j) => (s === 0 ? 0 : dl * s) + ((r.slopes[j] ?? 0) === 0 ? 0 : dr * (r.slopes[j] ?? 0)));
+    const slopes = l.slopes.map(
+      (s, j) => (s === 0 ? 0 : dl * s) + ((r.slopes[j] ?? 0) === 0 ? 0 : dr * (r.slopes[j] ?? 0)),
+    );
     return { value: value(l.value, r.value), slopes };
   };
 }
