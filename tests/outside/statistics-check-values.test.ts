@@ -38,6 +38,9 @@ const values = at(file, 'values');
 const near = (got: number | undefined | null, want: number, relative = 1e-9) => {
   expect(Math.abs((got ?? Number.NaN) - want)).toBeLessThanOrEqual(relative * Math.max(Math.abs(want), 1e-300));
 };
+const nearAll = (got: readonly (number | undefined | null)[], want: readonly number[], relative = 1e-9) => {
+  for (const [i, value] of want.entries()) near(got[i], value, relative);
+};
 const TOLERANCE = { content: 0.95, confidence: 0.75 };
 const B95 = { content: 0.9, confidence: 0.95 };
 
@@ -127,12 +130,19 @@ describe.runIf(file !== null)('check values', () => {
     checkTukey(rawTable('synA'), at(values, 'synA', 'tukeyRaw'));
     checkTukey(logTable('synA'), at(values, 'synA', 'tukeyLog'));
     const fit = fitted(logTable('synA'));
-    numbersAt(values, 'synA', 'mixEffectLog').forEach((effect, i) => near(fit.blockEffects[i], effect));
+    nearAll(fit.blockEffects, numbersAt(values, 'synA', 'mixEffectLog'));
     const contrasts = blockContrasts(fit) ?? [];
-    numbersAt(values, 'synA', 'mixVsOthersLog').forEach((difference, i) => near(contrasts[i]?.difference, difference));
-    numbersAt(values, 'synA', 'mixVsOthersT').forEach((t, i) => near(contrasts[i]?.t, t));
-    numbersAt(values, 'synA', 'mixVsOthersP').forEach((p, i) =>
-      near(studentTwoSided(contrasts[i]?.t ?? 0, fit.freedom), p),
+    nearAll(
+      contrasts.map(({ difference }) => difference),
+      numbersAt(values, 'synA', 'mixVsOthersLog'),
+    );
+    nearAll(
+      contrasts.map(({ t }) => t),
+      numbersAt(values, 'synA', 'mixVsOthersT'),
+    );
+    nearAll(
+      contrasts.map(({ t }) => studentTwoSided(t, fit.freedom)),
+      numbersAt(values, 'synA', 'mixVsOthersP'),
     );
     // The exact p of the largest of three lies below Bonferroni's. For A, 20 million simulated tables give 0.002459.
     numbersAt(values, 'synA', 'mixVsOthersPBonf').forEach((p, i) => {
@@ -225,11 +235,9 @@ describe.runIf(file !== null)('check values', () => {
   });
 
   test('isoreg and pavaWeighted', () => {
-    isotonicRegression(numbersAt(values, 'isoreg', 'y')).forEach((value, i) =>
-      near(value, numberAt(values, 'isoreg', 'yf', i)),
-    );
+    nearAll(isotonicRegression(numbersAt(values, 'isoreg', 'y')), numbersAt(values, 'isoreg', 'yf'));
     const weighted = isotonicRegression(numbersAt(values, 'pavaWeighted', 'y'), numbersAt(values, 'pavaWeighted', 'w'));
-    weighted.forEach((value, i) => near(value, numberAt(values, 'pavaWeighted', 'yf', i)));
+    nearAll(weighted, numbersAt(values, 'pavaWeighted', 'yf'));
   });
 
   test.each(['weibull', 'lognormal'] as const)(
@@ -292,7 +300,11 @@ describe.runIf(file !== null)('check values', () => {
       const [height = 0] = fit.groups;
       near(height, numberAt(want, 'coef', 0), 1e-9);
       near(fit.slopes[0], numberAt(want, 'coef', 1), 1e-9);
-      fit.groups.slice(1).forEach((group, i) => near(group - height, numberAt(want, 'coef', 2 + i), 1e-8));
+      nearAll(
+        fit.groups.slice(1).map((group) => group - height),
+        numbersAt(want, 'coef').slice(2),
+        1e-8,
+      );
       near(fit.scale, numberAt(want, form === 'weibull' ? 'scale' : 'sigma'), 1e-9);
       near(fit.logLikelihood - logs, numberAt(want, 'logLik'), 1e-10);
     }
