@@ -1,4 +1,4 @@
-import { type LowerModel, lowerN } from '@/lib/pulltest/lower-model';
+import { type CurvePoint, type LowerModel, lowerCurve, lowerN } from '@/lib/pulltest/lower-model';
 import { bracketedRoot } from '@/lib/statistics/bracketed-root';
 
 /** The least depth whose lower value reaches a demand, within what was tested. */
@@ -17,20 +17,24 @@ export type LeastEmbedment =
   | { readonly kind: 'not-reached'; readonly deepestMm: number; readonly lowerN: number };
 
 /**
- * The smallest depth from which on the lower value is at least the demand up to the deepest tested. Throws RangeError
- * unless demand and step are positive.
+ * The smallest depth from which on the lower value is at least the demand up to the deepest tested. `curve`:
+ * that of the model, where the caller has it. Throws RangeError unless demand and step are positive.
  *
  * A depth found so needs no further correction for having been searched: where the lower value rises with depth, the
  * answer is too small only if the bound at the true depth is.
  */
-export function leastEmbedment(model: LowerModel, demandN: number, stepMm: number): LeastEmbedment {
+export function leastEmbedment(
+  model: LowerModel,
+  demandN: number,
+  stepMm: number,
+  curve: readonly CurvePoint[] = lowerCurve(model),
+): LeastEmbedment {
   if (!(demandN > 0 && stepMm > 0)) {
     throw new RangeError(`leastEmbedment needs a positive demand and step, got ${demandN}, ${stepMm}`);
   }
-  const grid = model.kind === 'line' ? model.curve.map(({ depthMm }) => depthMm) : model.depthsMm;
+  const grid = curve.map(({ depthMm }) => depthMm);
   const deepestMm = grid.at(-1) ?? 0;
-  const lowers =
-    model.kind === 'line' ? model.curve.map((point) => point.lowerN) : grid.map((depth) => lowerN(model, depth) ?? 0);
+  const lowers = curve.map((point) => point.lowerN);
   const last = lowers.findLastIndex((lower) => lower < demandN);
   if (last === grid.length - 1) return { kind: 'not-reached', deepestMm, lowerN: lowers.at(-1) ?? 0 };
   if (last === -1) {

@@ -1,17 +1,26 @@
 import type { SeriesReading, SeriesReadings } from '@/lib/pulltest/series-readings';
 import type { SeriesRefusal } from '@/lib/pulltest/series-refusal';
 import { futureMixLevels, type MixLevels } from '@/lib/statistics/future-mix-levels';
-import { futureMixLine, type MixLine, mixCounts, mixLineAt, mixLineLeverage } from '@/lib/statistics/future-mix-line';
+import {
+  futureMixLine,
+  type MixLine,
+  mixCounts,
+  mixLineAt,
+  mixLineBand,
+  mixLineLeverage,
+} from '@/lib/statistics/future-mix-line';
 import { type Certainty, futureScatter, interpolatedFactor } from '@/lib/statistics/interpolated-factor';
 import { lackOfFit } from '@/lib/statistics/lack-of-fit';
 import { LEAST_SCATTER } from '@/lib/statistics/lower-percentile';
 import type { FTest } from '@/lib/statistics/one-way-anova';
 
-/** The line at one depth, N. */
+/** The middle and the lower value at one depth, N. */
 export interface CurvePoint {
   readonly depthMm: number;
   readonly fittedN: number;
   readonly lowerN: number;
+  /** Where the middle itself lies, with 95 % confidence; null depth by depth, or where it cannot be told. */
+  readonly middleBand: { readonly lowN: number; readonly highN: number } | null;
 }
 
 /** Lower values of a series at its depths: from a line of ln load on ln depth, or depth by depth. */
@@ -26,8 +35,6 @@ export type LowerModel =
       readonly lackOfFit: FTest | null;
       readonly shallowestMm: number;
       readonly deepestMm: number;
-      /** From the shallowest to the deepest tested, rising. */
-      readonly curve: readonly CurvePoint[];
     }
   | {
       readonly kind: 'levels';
@@ -77,26 +84,33 @@ export function lowerModel(series: SeriesReadings, certainty: Certainty): LowerM
   if (levels.ok && misfit !== null && misfit.p < LACK_OF_FIT_P) {
     return { ok: true, model: levelModel(series, levels, certainty, 'line-does-not-fit', misfit) };
   }
-  const shallowestMm = depthsMm[0] ?? 0;
-  const deepestMm = depthsMm.at(-1) ?? 0;
-  const model = {
-    kind: 'line' as const,
-    line,
-    certainty,
-    scatter: futureScatter(line.scatter),
-    lackOfFit: misfit,
-    shallowestMm,
-    deepestMm,
-    curve: [],
+  return {
+    ok: true,
+    model: {
+      kind: 'line',
+      line,
+      certainty,
+      scatter: futureScatter(line.scatter),
+      lackOfFit: misfit,
+      shallowestMm: depthsMm[0] ?? 0,
+      deepestMm: depthsMm.at(-1) ?? 0,
+    },
   };
-  const curve = ladder(shallowestMm, deepestMm).map((depthMm): CurvePoint => {
-    return { depthMm, fittedN: fittedN(model, depthMm) ?? 0, lowerN: lowerN(model, depthMm) ?? 0 };
-  });
-  return { ok: true, model: { ...model, curve } };
 }
 
-/** Points of the curve that is drawn and searched. */
+/** Points of the curve that is drawn and searched. Chosen. */
 const CURVE_POINTS = 33;
+
+/** The lower values from the shallowest to the deepest tested depth, rising: along the line, or depth by depth. */
+export function lowerCurve(model: LowerModel): CurvePoint[] {
+  const depths = model.kind === 'line' ? ladder(model.shallowestMm, model.deepestMm) : model.depthsMm;
+  return depths.map((depthMm) => {
+    const fitted = fittedN(model, depthMm) ?? 0;
+    const reach = model.kind === 'line' ? mixLineBand(model.line, Math.log(depthMm)) : null;
+    const middleBand = reach === null ? null : { lowN: fitted * Math.exp(-reach), highN: fitted * Math.exp(reach) };
+    return { depthMm, fittedN: fitted, lowerN: lowerN(model, depthMm) ?? 0, middleBand };
+  });
+}
 
 function ladder(from: number, to: number): number[] {
   const last = CURVE_POINTS - 1;

@@ -1,6 +1,6 @@
 import { type DepthSummaries, depthSummaries } from '@/lib/pulltest/depth-summary';
 import { type LeastEmbedment, leastEmbedment } from '@/lib/pulltest/least-embedment';
-import { type LowerModelResult, lowerModel, lowerN } from '@/lib/pulltest/lower-model';
+import { type CurvePoint, type LowerModelResult, lowerCurve, lowerModel, lowerN } from '@/lib/pulltest/lower-model';
 import { type MixFinding, mixFinding } from '@/lib/pulltest/mix-effects';
 import { type OutlierCheck, outlierFlags } from '@/lib/pulltest/outlier-flags';
 import { type SensitivityLine, sensitivity } from '@/lib/pulltest/sensitivity';
@@ -33,6 +33,8 @@ export interface SeriesAnalysis {
   readonly mixes: MixFinding | null;
   readonly outliers: OutlierCheck;
   readonly lower: LowerModelResult;
+  /** Points to draw the lower values by; empty where there are none. */
+  readonly curve: readonly CurvePoint[];
   /** Lower value at the depth of comparison; null where there is none. */
   readonly atDepth: { readonly depthMm: number; readonly lowerN: number } | null;
   /** Null where no demand was named or no lower value can be stated. */
@@ -46,6 +48,7 @@ export function seriesAnalysis(series: SeriesReadings, goal: SeriesGoal): Series
   const mixes = mixFinding(series, goal.seed);
   const outliers = outlierFlags(series);
   const table = tableTests(series);
+  const curve = lower.ok ? lowerCurve(lower.model) : [];
   const depthMm = goal.depthMm ?? series.depthsMm[Math.floor(series.depthsMm.length / 2)] ?? null;
   const at = lower.ok && depthMm !== null ? lowerN(lower.model, depthMm) : null;
   const atDepth = at === null || depthMm === null ? null : { depthMm, lowerN: at };
@@ -56,8 +59,9 @@ export function seriesAnalysis(series: SeriesReadings, goal: SeriesGoal): Series
     mixes,
     outliers,
     lower,
+    curve,
     atDepth,
-    least: lower.ok && goal.demandN !== null ? leastEmbedment(lower.model, goal.demandN, goal.stepMm) : null,
+    least: lower.ok && goal.demandN !== null ? leastEmbedment(lower.model, goal.demandN, goal.stepMm, curve) : null,
     sensitivity: sensitivity(series, goal.certainty, { atDepth, mixes, outliers }),
   };
 }
