@@ -68,7 +68,9 @@ export class CureIndex {
     const piece = firstAfter(this.at, at) - 1;
     const elapsedMs = at - (this.at[piece] ?? 0);
     if (elapsedMs === 0) return this.ageMs[piece] ?? 0;
-    return (this.ageMs[piece] ?? 0) + this.ageWithin(piece, elapsedMs);
+    const ageMs = (this.ageMs[piece] ?? 0) + this.ageWithin(piece, elapsedMs);
+    // Two ways of summing may differ in the last digit; an age inside a piece is never above the one at its end.
+    return Math.min(ageMs, this.ageMs[piece + 1] ?? ageMs);
   }
 
   /** Equivalent time of the first `elapsedMs` of a piece. */

@@ -12,6 +12,9 @@ export interface PostgresServer {
   stop(): Promise<void>;
 }
 
+const HINT =
+  'Postgres needs a user that the system knows by name (a container may run as a bare number), and room in the temporary folder. Otherwise set TEST_PG_URL to a server whose user may make databases.';
+
 /** The user "nobody", who runs the server when the tests run as root, because Postgres refuses to. */
 const NOBODY = 65534;
 
@@ -37,7 +40,12 @@ export async function startPostgres(isDurable = false): Promise<PostgresServer> 
   if (isRoot) chownSync(data, NOBODY, NOBODY);
   const as = isRoot ? { uid: NOBODY, gid: NOBODY, cwd: data } : { cwd: data };
   const initArgs = ['-D', data, '-U', 'postgres', '-A', 'trust', '--encoding=UTF8', '--locale=C', '--no-sync'];
-  execFileSync(path.join(native, 'bin', 'initdb'), initArgs, { ...as, stdio: 'pipe' });
+  try {
+    execFileSync(path.join(native, 'bin', 'initdb'), initArgs, { ...as, stdio: 'pipe' });
+  } catch (error) {
+    rmSync(base, { recursive: true, force: true });
+    throw new Error(`${messageOf(error)}\n${HINT}`);
+  }
 
   const port = await freePort();
   const own = ['listen_addresses=127.0.0.1', 'unix_socket_directories='];
@@ -67,6 +75,10 @@ export async function startPostgres(isDurable = false): Promise<PostgresServer> 
       rmSync(base, { recursive: true, force: true });
     },
   };
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 /** Folder with bin/, lib/ and share/ of the binaries for this platform. */

@@ -48,7 +48,7 @@ export const test = base.extend<OwnFixtures & Options & { quietConsole: undefine
     async ({ context, expectedErrors }, use) => {
       const faults: string[] = [];
       context.on('console', (message) => {
-        if (message.type() === 'error') faults.push(message.text());
+        if (message.type() === 'error') faults.push(`${message.text()} (${message.location().url})`);
       });
       context.on('weberror', (error) => faults.push(String(error.error())));
       await use(undefined);
