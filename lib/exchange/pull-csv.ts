@@ -40,7 +40,7 @@ export function pullCsv(rows: readonly PullRow[], lengthUnit: LengthUnit, forceU
 
 function safe(text: string): string {
   const oneLine = text.replace(/[\r\n]+/g, ' ').trim();
-  return /^[=+\-@\t]/.test(oneLine) ? `'${oneLine}` : oneLine;
+  return /^'*[=+\-@]/.test(oneLine) ? `'${oneLine}` : oneLine;
 }
 
 function quoted(cell: string): string {

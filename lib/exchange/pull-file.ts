@@ -7,7 +7,8 @@ import { findPullLayout, type PullLayout } from './pull-layout';
 import type { PullRow, PullRowRefusal } from './pull-row';
 import { readPullRow } from './pull-row-reader';
 import { shownLine } from './refusals';
-import { readStamp, StampParts } from './stamp';
+import { readStamp } from './stamp';
+import { StampParts } from './stamp-parts';
 import { chunkDecoder, type TextEncodingName, textEncodingOf } from './text-encoding';
 import type { DayOrder } from './wall-time';
 
@@ -116,9 +117,31 @@ export function readPullFile(bytes: Uint8Array, timeZone: string, answers: PullF
 /** An inch mark behind a number in a field without quotes, `1/2"`, is no quote of the file: it becomes ` in`. */
 function withInchWords(line: string, separator: Separator): string {
   if (!line.includes('"')) return line;
-  const between = separator === '|' ? '\\|' : separator;
-  const mark = new RegExp(`(^|${between})([^"${between}]*[\\d\u00bc-\u00be\u215b-\u215e])"\\s*(?=${between}|$)`, 'g');
-  return line.replace(mark, '$1$2 in');
+  const fields: string[] = [];
+  let from = 0;
+  while (from <= line.length) {
+    const isQuoted = /^\s*"/.test(line.slice(from));
+    const to = isQuoted ? endOfQuoted(line, from, separator) : nextSeparator(line, from, separator);
+    const field = line.slice(from, to);
+    fields.push(isQuoted ? field : field.replace(/([\d\u00bc-\u00be\u215b-\u215e])"\s*$/, '$1 in'));
+    from = to + 1;
+  }
+  return fields.join(separator);
+}
+
+function nextSeparator(line: string, from: number, separator: Separator): number {
+  const at = line.indexOf(separator, from);
+  return at === -1 ? line.length : at;
+}
+
+/** Where a field that begins with a quote ends: at the separator behind its closing quote. */
+function endOfQuoted(line: string, from: number, separator: Separator): number {
+  let isInside = false;
+  for (let at = from; at < line.length; at++) {
+    if (line[at] === '"') isInside = !isInside;
+    else if (line[at] === separator && !isInside) return at;
+  }
+  return line.length;
 }
 
 /** Everything a row says but its place in the file. */

@@ -5,7 +5,8 @@ import type { PullColumn } from './pull-columns';
 import type { PullLayout } from './pull-layout';
 import { readPullMode } from './pull-mode-words';
 import type { PullRow, PullRowRefusal } from './pull-row';
-import { readStamp, StampParts } from './stamp';
+import { readStamp } from './stamp';
+import { StampParts } from './stamp-parts';
 import { type DayOrder, wallTime } from './wall-time';
 
 /** What must be known to read the rows; units as spelled. */
@@ -58,7 +59,7 @@ export function readPullRow(fields: readonly string[], line: number, rules: Pull
 
 /** The text without the apostrophe that keeps a spreadsheet from taking it for a formula. */
 function plainText(text: string): string {
-  return text.replace(/^'(?=[=+\-@])/, '');
+  return text.replace(/^'(?='*[=+\-@])/, '');
 }
 
 /** `62`, `62.5 lbf`, `> 150`, `150+`, `at least 150`; null for an empty cell, undefined for anything else. */
