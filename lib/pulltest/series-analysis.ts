@@ -1,6 +1,14 @@
 import { type DepthSummaries, depthSummaries } from '@/lib/pulltest/depth-summary';
 import { type LeastEmbedment, leastEmbedment } from '@/lib/pulltest/least-embedment';
-import { type CurvePoint, type LowerModelResult, lowerCurve, lowerModel, lowerN } from '@/lib/pulltest/lower-model';
+import {
+  type CurvePoint,
+  factorAt,
+  type LowerModel,
+  type LowerModelResult,
+  lowerCurve,
+  lowerModel,
+  lowerN,
+} from '@/lib/pulltest/lower-model';
 import { type MixFinding, mixFinding } from '@/lib/pulltest/mix-effects';
 import { type OutlierCheck, outlierFlags } from '@/lib/pulltest/outlier-flags';
 import { type SensitivityLine, sensitivity } from '@/lib/pulltest/sensitivity';
@@ -23,6 +31,13 @@ export interface SeriesGoal {
   readonly seed: number;
 }
 
+/** The lower value at one depth, with the factor T it was made with. */
+export interface LowerAtDepth {
+  readonly depthMm: number;
+  readonly lowerN: number;
+  readonly factor: number;
+}
+
 /** Everything one set of readings says. */
 export interface SeriesAnalysis {
   readonly depths: DepthSummaries;
@@ -36,7 +51,7 @@ export interface SeriesAnalysis {
   /** Points to draw the lower values by; empty where there are none. */
   readonly curve: readonly CurvePoint[];
   /** Lower value at the depth of comparison; null where there is none. */
-  readonly atDepth: { readonly depthMm: number; readonly lowerN: number } | null;
+  readonly atDepth: LowerAtDepth | null;
   /** Null where no demand was named or no lower value can be stated. */
   readonly least: LeastEmbedment | null;
   readonly sensitivity: readonly SensitivityLine[];
@@ -50,8 +65,7 @@ export function seriesAnalysis(series: SeriesReadings, goal: SeriesGoal): Series
   const table = tableTests(series);
   const curve = lower.ok ? lowerCurve(lower.model) : [];
   const depthMm = goal.depthMm ?? series.depthsMm[Math.floor(series.depthsMm.length / 2)] ?? null;
-  const at = lower.ok && depthMm !== null ? lowerN(lower.model, depthMm) : null;
-  const atDepth = at === null || depthMm === null ? null : { depthMm, lowerN: at };
+  const atDepth = lower.ok && depthMm !== null ? lowerAtDepth(lower.model, depthMm) : null;
   return {
     depths: depthSummaries(series),
     anova: table?.anova ?? null,
@@ -64,6 +78,11 @@ export function seriesAnalysis(series: SeriesReadings, goal: SeriesGoal): Series
     least: lower.ok && goal.demandN !== null ? leastEmbedment(lower.model, goal.demandN, goal.stepMm, curve) : null,
     sensitivity: sensitivity(series, goal.certainty, { atDepth, mixes, outliers }),
   };
+}
+
+function lowerAtDepth(model: LowerModel, depthMm: number): LowerAtDepth | null {
+  const [lower, factor] = [lowerN(model, depthMm), factorAt(model, depthMm)];
+  return lower === null || factor === null ? null : { depthMm, lowerN: lower, factor };
 }
 
 function tableTests({ readings }: SeriesReadings) {

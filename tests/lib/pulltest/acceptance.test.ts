@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type AcceptancePull, acceptance, pullsToAccept } from '@/lib/pulltest/acceptance';
-import { heldPieces } from '@/lib/pulltest/held-pieces';
+import { heldMixIds, heldPieces } from '@/lib/pulltest/held-pieces';
 
 const CERTAINTY = { content: 0.95, confidence: 0.75 };
 
@@ -102,7 +102,7 @@ test('a held mix holds the very pieces it went into, until each joint is settled
     { piece: 9, anchorId: 'tail', mixId: '2' },
     { piece: 3, anchorId: 'tie', mixId: '1' },
   ];
-  expect(heldPieces(joints, result)).toEqual([
+  expect(heldPieces(joints, heldMixIds(result))).toEqual([
     { piece: 1, joints: [{ anchorId: 'tail', mixId: '2' }] },
     {
       piece: 9,
@@ -112,5 +112,5 @@ test('a held mix holds the very pieces it went into, until each joint is settled
       ],
     },
   ]);
-  expect(heldPieces(joints, result, new Set(['1:tail', '9:tie'])).map(({ piece }) => piece)).toEqual([9]);
+  expect(heldPieces(joints, heldMixIds(result), new Set(['1:tail', '9:tie'])).map(({ piece }) => piece)).toEqual([9]);
 });
