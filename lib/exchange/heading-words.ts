@@ -45,7 +45,7 @@ const WORDS: readonly (readonly [HeadingRole, RegExp])[] = [
 ];
 
 /** A heading in lower case, without accents, quotes and doubled spaces. */
-function plainHeading(heading: string): string {
+export function plainHeading(heading: string): string {
   return heading
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')

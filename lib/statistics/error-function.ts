@@ -25,7 +25,9 @@ const FAR_BOTTOM = [
 const ROOT_PI = Math.sqrt(Math.PI);
 
 function polynomial(coefficients: readonly number[], x: number): number {
-  return coefficients.reduce((sum, coefficient) => sum * x + coefficient, 0);
+  let sum = 0;
+  for (let i = 0; i < coefficients.length; i++) sum = sum * x + (coefficients[i] ?? 0);
+  return sum;
 }
 
 function scaledFar(x: number): number {

@@ -1,3 +1,4 @@
+import { LEAST_SCATTER } from '@/lib/statistics/lower-percentile';
 import { studentQuantile } from '@/lib/statistics/student-t';
 import { toleranceFactor } from '@/lib/statistics/tolerance-factor';
 
@@ -9,8 +10,8 @@ export interface LognormalSample {
   readonly logSd: number | null;
 }
 
-/** Least scatter of logarithms that a lower value is computed with. Source: EN 14358, 0.05 (from memory). */
-export const LEAST_LOG_SD = 0.05;
+/** Least scatter of logarithms that a lower value is computed with: that of EN 14358. */
+export const LEAST_LOG_SD = LEAST_SCATTER;
 
 /**
  * Mean and scatter of ln(load). Throws RangeError for no loads, or one that is not positive and finite: a load of
