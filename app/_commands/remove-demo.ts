@@ -100,7 +100,16 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
 /** Whoever is named by records that stay is kept as having left the shop. */
 async function removePeople(tx: Tx): Promise<readonly KeptFromDemo[]> {
   const unnamed = { none: {} };
-  await tx.person.deleteMany({ where: { id: BROUGHT_BY_DEMO, events: unnamed, pulls: unnamed, waivers: unnamed } });
+  await tx.person.deleteMany({
+    where: {
+      id: BROUGHT_BY_DEMO,
+      events: unnamed,
+      pulls: unnamed,
+      pullChanges: unnamed,
+      calibrations: unnamed,
+      waivers: unnamed,
+    },
+  });
   await tx.person.updateMany({ where: { id: BROUGHT_BY_DEMO }, data: { isActive: false } });
   const rest = await tx.person.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });
   return rest.map(({ name }) => ({ kind: 'person', name, reason: 'records of yours name this person' }));
