@@ -125,6 +125,7 @@ export type ExclusionInput = z.infer<typeof exclusionFormSchema>;
 
 /** When a mix of a series was mixed and set. */
 export const pullMixFormSchema = z.strictObject({
+  batchMixId: optionalId,
   mixedAt: optionalWallTime,
   setAt: optionalWallTime,
   adhesiveLotCode: plainText(0, 60),

@@ -64,7 +64,7 @@ async function started(db: Db) {
   const series = await findPullSeries(db, 'series-one');
   if (series === null) throw new Error('no series');
   for (const { id: mixId } of series.mixes) {
-    const hours = { mixedAt: EVENING, setAt: EVENING + HOUR_MS, adhesiveLotCode: 'L1', note: '' };
+    const hours = { mixedAt: EVENING, setAt: EVENING + HOUR_MS, batchMixId: null, adhesiveLotCode: 'L1', note: '' };
     const saved = await savePullMix(db, { seriesId: series.id, mixId, ...hours, personId: 'ada', now: PULL_DAY });
     expect(saved).toEqual({ ok: true });
   }
