@@ -1,10 +1,10 @@
-import type { BodyStation } from '@/lib/geometry/body';
+import type { AnchorKind } from '@/lib/geometry/anchor';
+import type { BodyProfile } from '@/lib/geometry/body-profile';
 import type { AnchorFace } from '@/lib/geometry/shank-path';
 import type { AdhesiveStrengthSheet } from '@/lib/materials/adhesive-strength-sheet';
 import type { FittingSheet, ScrewEyeSheet } from '@/lib/materials/fitting-sheet';
 import type { WireSheet } from '@/lib/materials/wire-sheet';
 import type { WoodSheet } from '@/lib/materials/wood-sheet';
-import type { AnchorKind } from '@/lib/strength/anchor-design';
 import type { LineType } from '@/lib/strength/fishing-line';
 import type { Instant } from '@/lib/units/instant';
 
@@ -85,7 +85,7 @@ export interface SpecModel {
   readonly modelName: string;
   readonly revisionId: string;
   readonly revisionLetter: string;
-  readonly body: { readonly stations: readonly BodyStation[]; readonly lengthMm: number | null } | null;
+  readonly body: { readonly stations: BodyProfile; readonly lengthMm: number | null } | null;
   readonly wood: SpecWood | null;
   readonly anchors: readonly SpecAnchor[];
   readonly line: SpecLine | null;
