@@ -1,4 +1,4 @@
-import type { AnchorKind } from '@/lib/geometry/anchor';
+import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
 import type { BodyProfile } from '@/lib/geometry/body-profile';
 import type { AnchorFace } from '@/lib/geometry/shank-path';
 import type { AdhesiveStrengthSheet } from '@/lib/materials/adhesive-strength-sheet';
@@ -21,9 +21,6 @@ export interface SpecWood extends SpecMaterial<WoodSheet> {
   /** Null: 12 %. */
   readonly moisturePercent: number | null;
 }
-
-export const ANCHOR_ROLES = ['line-tie', 'belly-hanger', 'tail-hanger'] as const;
-export type AnchorRole = (typeof ANCHOR_ROLES)[number];
 
 /** An eye or hanger as a revision has it. Null: not entered, or there is none (hook, ring). Lengths mm, angles degrees. */
 export interface SpecAnchor {
@@ -62,14 +59,16 @@ export interface SpecLine {
   readonly dragShare: number | null;
 }
 
+/** What one piece takes of a material. */
 export interface SpecBillLine {
   readonly materialId: string;
   readonly quantity: number;
   readonly quantityUnit: 'g' | 'mm' | 'pieces';
 }
 
-/** A written reason to accept a short. It belongs to one revision and lapses with the next. */
+/** A written reason to accept a short. It belongs to one revision and lapses with the next; one taken back is left out. */
 export interface SpecWaiver {
+  readonly waiverId: string;
   readonly revisionId: string;
   readonly ruleId: string;
   /** The subject's key, as a finding has it. */
