@@ -4,6 +4,7 @@ export const SCREENS = [
   { href: '/batches', label: 'Batches' },
   { href: '/models', label: 'Models' },
   { href: '/stock', label: 'Stock' },
+  { href: '/rules', label: 'Rules' },
   { href: '/shop', label: 'Shop' },
 ] as const;
 export type ScreenHref = (typeof SCREENS)[number]['href'];
