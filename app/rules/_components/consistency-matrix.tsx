@@ -98,7 +98,7 @@ function Ways({ habit, modelId, units }: WaysProps) {
 }
 
 function wayText({ way }: WireWayUses, { lengthUnit }: UnitChoice): string {
-  return `${lengthText(way.bitDiameterMm, lengthUnit)} bit, ${lengthText(way.embedmentMm, lengthUnit)} deep, ${way.adhesiveName}`;
+  return `${lengthText(way.bitDiameterMm, lengthUnit)} bit, ${lengthText(way.embedmentMm, lengthUnit)} deep, ${way.adhesive.name}`;
 }
 
 interface MarkProps {
