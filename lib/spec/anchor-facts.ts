@@ -4,11 +4,11 @@ import type { Hole } from '@/lib/geometry/holes';
 import { type HolePlace, type ShankPath, type ShankRefusal, shankPath } from '@/lib/geometry/shank-path';
 import { type ResolvedWire, resolveWire, type WireRefusal } from '@/lib/materials/resolved-wire';
 import type { ResolvedWood } from '@/lib/materials/resolved-wood';
-import type { BondEntry } from '@/lib/spec/bond-book';
+import type { BondBook, BondEvidence } from '@/lib/spec/bond-book';
 import { type DesignOutcome, designOf } from '@/lib/spec/design-of';
 import type { InputName } from '@/lib/spec/input-name';
-import type { SpecContext } from '@/lib/spec/spec-context';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
+import type { SpecSettings } from '@/lib/spec/spec-settings';
 import { usableAnchor } from '@/lib/spec/usable';
 import type { AnchorDesign } from '@/lib/strength/anchor-design';
 import { anchorStrength } from '@/lib/strength/anchor-strength';
@@ -25,7 +25,7 @@ export interface AnchorFacts {
   readonly hole: Hole | null;
   readonly wire: ResolvedWire | null;
   readonly wireRefusal: WireRefusal | null;
-  readonly bond: BondEntry | null;
+  readonly bond: BondEvidence | null;
   readonly design: AnchorDesign | null;
   readonly strength: AnchorStrength | null;
   /** What is missing for the strength; empty if there is one. */
@@ -39,10 +39,16 @@ export interface AnchorSurroundings {
   readonly wood: ResolvedWood | null;
 }
 
+/** What of the shop an anchor's facts rest on. */
+export interface AnchorBasis {
+  readonly settings: SpecSettings;
+  readonly bonds: BondBook;
+}
+
 /** Depth to which the mouth's cover is wanted even under a short shank. */
 const LEAST_COVER_DEPTH_MM = 12 * COVER_STEP_MM;
 
-export function anchorFacts(typed: SpecAnchor, around: AnchorSurroundings, context: SpecContext): AnchorFacts {
+export function anchorFacts(typed: SpecAnchor, around: AnchorSurroundings, basis: AnchorBasis): AnchorFacts {
   const anchor = usableAnchor(typed);
   const place = placeOf(anchor);
   const check = around.body === null || place === null ? null : shankPath(around.body, place);
@@ -51,8 +57,8 @@ export function anchorFacts(typed: SpecAnchor, around: AnchorSurroundings, conte
   const cover = around.body === null || path === null ? null : coverProfile(around.body, path, depth);
   const resolved = wireOf(anchor);
   const wire = resolved?.ok === true ? resolved.wire : null;
-  const bond = bondOf(anchor, around.model, context);
-  const outcome: DesignOutcome = designOf({ anchor, path, cover, wire, bond, ...around }, context.settings);
+  const bond = bondOf(anchor, around.model, basis);
+  const outcome: DesignOutcome = designOf({ anchor, path, cover, wire, bond, ...around }, basis.settings);
   return {
     anchor,
     place,
@@ -64,7 +70,7 @@ export function anchorFacts(typed: SpecAnchor, around: AnchorSurroundings, conte
     wireRefusal: resolved?.ok === false ? resolved.code : null,
     bond,
     design: outcome.design,
-    strength: outcome.design === null ? null : anchorStrength(outcome.design, context.settings.strength),
+    strength: outcome.design === null ? null : anchorStrength(outcome.design, basis.settings.strength),
     missing: outcome.missing,
   };
 }
@@ -87,12 +93,12 @@ function wireOf({ wire, wireDiameterMm }: SpecAnchor) {
   return resolveWire(wire.sheet, wireDiameterMm);
 }
 
-function bondOf({ adhesive, wire }: SpecAnchor, { wood }: SpecModel, { bonds }: SpecContext): BondEntry | null {
+function bondOf({ adhesive, wire }: SpecAnchor, { wood }: SpecModel, { bonds }: AnchorBasis): BondEvidence | null {
   if (adhesive === null || adhesive.sheet === null || wire === null || wood === null) return null;
   const key = {
     woodMaterialId: wood.materialId,
     adhesiveMaterialId: adhesive.materialId,
     wireMaterialId: wire.materialId,
   };
-  return bonds.entry(key, adhesive.sheet.bondClass);
+  return bonds.evidence(key, adhesive.sheet.bondClass);
 }

@@ -3,7 +3,7 @@ import type { CoverProfile } from '@/lib/geometry/cover';
 import type { ShankPath } from '@/lib/geometry/shank-path';
 import { type ResolvedWire, resolveWire } from '@/lib/materials/resolved-wire';
 import type { ResolvedWood } from '@/lib/materials/resolved-wood';
-import type { BondEntry } from '@/lib/spec/bond-book';
+import type { BondEvidence } from '@/lib/spec/bond-book';
 import type { InputName } from '@/lib/spec/input-name';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
 import type { SpecSettings } from '@/lib/spec/spec-settings';
@@ -19,7 +19,7 @@ export interface DesignParts {
   readonly path: ShankPath | null;
   readonly cover: CoverProfile | null;
   readonly wire: ResolvedWire | null;
-  readonly bond: BondEntry | null;
+  readonly bond: BondEvidence | null;
 }
 
 /** The anchor as the strength formulas ask for it, or what is missing for that. */

@@ -1,6 +1,7 @@
-import { type Body, type BodyCheck, bodyFromProfile } from '@/lib/geometry/body';
+import type { Body, BodyCheck } from '@/lib/geometry/body';
 import { type ResolvedWood, resolveWood, type WoodRefusal } from '@/lib/materials/resolved-wood';
 import { type AnchorFacts, anchorFacts } from '@/lib/spec/anchor-facts';
+import { bodyFacts, bodyKey } from '@/lib/spec/body-facts';
 import type { SpecContext } from '@/lib/spec/spec-context';
 import type { SpecModel } from '@/lib/spec/spec-model';
 import { positiveOrNull, usableLine } from '@/lib/spec/usable';
@@ -24,21 +25,25 @@ export interface ModelFacts {
 
 /** The facts of one revision. Never throws: what cannot be used counts as not entered. */
 export function modelFacts(model: SpecModel, context: SpecContext): ModelFacts {
-  const check = model.body === null ? null : bodyFromProfile(model.body.stations, model.body.lengthMm);
-  const body = check?.ok === true ? check.body : null;
+  const key = bodyKey(model.body);
+  const { body, refusal } = context.bodyMemo.of(key, () => bodyFacts(model.body, key));
   const resolution = woodOf(model);
   const wood = resolution?.ok === true ? resolution.wood : null;
   const line = usableLine(model.line);
+  const around = { model, body, wood };
+  const surroundings = `${key}${JSON.stringify(model.wood)}`;
   return {
     model,
     context,
     body,
-    bodyRefusal: check?.ok === false ? check : null,
+    bodyRefusal: refusal,
     wood,
     woodRefusal: resolution?.ok === false ? resolution.code : null,
     line,
     demand: line === null ? null : demand(line, positiveOrNull(model.fishMassG), context.settings.demand),
-    anchors: model.anchors.map((anchor) => anchorFacts(anchor, { model, body, wood }, context)),
+    anchors: model.anchors.map((anchor) =>
+      context.anchorMemo.of(`${surroundings}${JSON.stringify(anchor)}`, () => anchorFacts(anchor, around, context)),
+    ),
   };
 }
 
