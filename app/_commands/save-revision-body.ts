@@ -32,7 +32,10 @@ export function saveRevisionBody(
         lengthMm: input.length,
         weighedDensityKgM3: input.weighedDensity,
         moisturePercent: input.moisture,
-        ballast: input.ballast.length === 0 && input.hasNoBallast === undefined ? JSON_NULL : input.ballast,
+        ballast:
+          input.ballast.length === 0 && input.hasNoBallast === undefined
+            ? JSON_NULL
+            : input.ballast.map((item) => ({ ...item })),
         lineLabelN: input.lineLabel,
         lineType: input.lineType,
         knotShare: input.knotShare,

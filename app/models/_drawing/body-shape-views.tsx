@@ -66,7 +66,7 @@ export function ScaleRule({
   return (
     <g className="text-xs">
       <path d={`M${x(0)} ${frame.scaleY}H${x(steps)}`} className="stroke-ink" />
-      {Array.from({ length: steps + 1 }, (_, step) => (
+      {Array.from({ length: steps + 1 }, (_, step) => step).map((step) => (
         <g key={step}>
           <path d={`M${x(step)} ${frame.scaleY - 4}v8`} className="stroke-ink" />
           {isNamed(step) && (
