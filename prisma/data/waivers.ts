@@ -5,7 +5,6 @@ import { chunked } from '@/prisma/data/batches';
 
 /** A waiver as it was granted, with what became of it. */
 export interface Waiver extends SpecWaiver {
-  readonly id: string;
   /** Null while it stands. */
   readonly withdrawnAt: Instant | null;
 }
@@ -29,8 +28,9 @@ export async function listWaivers(reader: DbReader, revisionIds: readonly string
       orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }],
     });
     waivers.push(
-      ...rows.map(({ person, grantedAt, withdrawnAt, ...row }) => ({
+      ...rows.map(({ id, person, grantedAt, withdrawnAt, ...row }) => ({
         ...row,
+        waiverId: id,
         personName: person?.name ?? 'somebody no longer listed',
         grantedAt: grantedAt.getTime(),
         withdrawnAt: withdrawnAt?.getTime() ?? null,
