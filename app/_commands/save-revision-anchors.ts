@@ -1,10 +1,11 @@
 import type { AnchorsInput } from '@/lib/contracts/anchor-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, type Tx, writeTx } from '@/prisma/client';
+import type { Db, Tx } from '@/prisma/client';
 import type { Revision } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 
 export type AnchorRefusal = Refusal<'no-material' | 'past-tail' | 'glue-up-emptied'>;
 export type SaveAnchorsResult = Done | DraftRefusal | AnchorRefusal;
@@ -21,7 +22,7 @@ export function saveRevisionAnchors(
   input: AnchorsInput,
   nowAt: Instant,
 ): Promise<SaveAnchorsResult> {
-  return writeTx(database, async (tx): Promise<SaveAnchorsResult> => {
+  return draftTx(database, async (tx): Promise<SaveAnchorsResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
     return draft.ok ? replaceAnchors(tx, draft.revision, input.anchors) : draft;
   });

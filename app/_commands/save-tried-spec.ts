@@ -1,11 +1,12 @@
 import type { TriedSpecInput } from '@/lib/contracts/tried-spec';
 import { drilledAngle, holePlace } from '@/lib/geometry/drilled-hole';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, type Tx, writeTx } from '@/prisma/client';
+import type { Db, Tx } from '@/prisma/client';
 import type { Revision, RevisionAnchor } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 import { type AnchorRefusal, type AnchorRow, replaceAnchors } from './save-revision-anchors';
 
 export type SaveTriedSpecResult =
@@ -21,7 +22,7 @@ export function saveTriedSpec(
   input: TriedSpecInput,
   nowAt: Instant,
 ): Promise<SaveTriedSpecResult> {
-  return writeTx(database, async (tx): Promise<SaveTriedSpecResult> => {
+  return draftTx(database, async (tx): Promise<SaveTriedSpecResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
     if (!draft.ok) return draft;
     const { revision } = draft;
@@ -51,7 +52,10 @@ function otherWood(revision: Revision, woodMaterialId: string) {
   return { woodMaterialId, weighedDensityKgM3: null, moisturePercent: null };
 }
 
-function triedRows(revision: Revision, input: TriedSpecInput): AnchorRow[] | Extract<SaveTriedSpecResult, { ok: false }> {
+function triedRows(
+  revision: Revision,
+  input: TriedSpecInput,
+): AnchorRow[] | Extract<SaveTriedSpecResult, { ok: false }> {
   const gone = input.anchors.some(({ anchorId }) => revision.anchors.every(({ id }) => id !== anchorId));
   if (gone) {
     return { ok: false, code: 'no-anchor', message: 'An anchor you changed is not there any more. Reload the page.' };

@@ -1,6 +1,6 @@
 import type { TwistedWireAnchor } from '@/lib/strength/anchor-design';
 import { anchorStrength } from '@/lib/strength/anchor-strength';
-import { gluedComparisons } from '@/lib/strength/comparisons';
+import { type Comparison, gluedComparisons } from '@/lib/strength/comparisons';
 import type { NoEstimateReason } from '@/lib/strength/estimate';
 import type { AnchorStrength, FailureWay } from '@/lib/strength/strength-result';
 import type { StrengthSettings } from '@/lib/strength/strength-settings';
@@ -24,11 +24,8 @@ export interface SilentStretch {
   readonly reasons: readonly NoEstimateReason[];
 }
 
-/** Someone else's formula over depth; its card is told by the id. */
-export interface PublishedCurve {
-  readonly id: string;
-  readonly title: string;
-  readonly basis: string;
+/** Someone else's formula over depth. */
+export interface PublishedCurve extends Omit<Comparison, 'loadN'> {
   readonly points: readonly CurvePoint[];
 }
 
@@ -139,10 +136,8 @@ function published(design: TwistedWireAnchor, settings: StrengthSettings): reado
     return { at, all: gluedComparisons(gluedShankOf({ ...design, embedmentMm: at }), settings.lower) };
   });
   const first = byDepth[0]?.all ?? [];
-  return first.map(({ id, title, basis }, index) => ({
-    id,
-    title,
-    basis,
+  return first.map(({ loadN: _, ...formula }, index) => ({
+    ...formula,
     points: byDepth.flatMap(({ at, all }) => {
       const one = all[index];
       return one === undefined ? [] : [{ at, loadN: one.loadN }];

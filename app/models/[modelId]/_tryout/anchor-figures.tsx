@@ -7,7 +7,7 @@ import { FAILURE_WORDS, NO_ESTIMATE_WORDS } from '@/lib/spec/reason-words';
 import type { DemandCaseName } from '@/lib/strength/demand';
 import type { Estimate, NoEstimate } from '@/lib/strength/estimate';
 import type { AnchorStrength, Governed } from '@/lib/strength/strength-result';
-import { lengthText, forceText } from '@/lib/units/format-quantity';
+import { forceText, lengthText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 
 export interface AnchorFiguresProps {
@@ -79,8 +79,8 @@ interface RangeProps {
 function Range({ estimate: { medianN, lowerN }, units }: RangeProps) {
   return (
     <>
-      <strong>{forceText(lowerN, units.forceUnit)}</strong> lower value, about {forceText(medianN, units.forceUnit)} in the
-      middle
+      <strong>{forceText(lowerN, units.forceUnit)}</strong> lower value, about {forceText(medianN, units.forceUnit)} in
+      the middle
     </>
   );
 }

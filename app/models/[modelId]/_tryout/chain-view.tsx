@@ -1,7 +1,7 @@
-import { forceText } from '@/lib/units/format-quantity';
-import { type ChainLinkName, chainStrength } from '@/lib/strength/chain-strength';
 import type { AnchorFacts } from '@/lib/spec/anchor-facts';
 import type { ModelFacts } from '@/lib/spec/model-facts';
+import { type ChainLinkName, chainStrength } from '@/lib/strength/chain-strength';
+import { forceText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 
 export interface ChainViewProps {
@@ -42,7 +42,12 @@ export function ChainView({ facts, model, units }: ChainViewProps) {
                 <span className="text-ink-soft">not known</span>
               ) : (
                 <span className="flex min-w-0 items-center gap-2">
-                  <svg viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true" className="h-3 min-w-0 flex-1">
+                  <svg
+                    viewBox="0 0 100 12"
+                    preserveAspectRatio="none"
+                    aria-hidden="true"
+                    className="h-3 min-w-0 flex-1"
+                  >
                     <rect
                       width={Math.max(1, (100 * link.lowerN) / strongest)}
                       height="12"
@@ -52,14 +57,17 @@ export function ChainView({ facts, model, units }: ChainViewProps) {
                   <span className="w-20 shrink-0 text-right">{force(link.lowerN)}</span>
                 </span>
               )}
-              {isFirst && <span className="col-start-2 text-sm font-semibold text-accent">◂ goes first of those known</span>}
+              {isFirst && (
+                <span className="col-start-2 text-sm font-semibold text-accent">◂ goes first of those known</span>
+              )}
             </li>
           );
         })}
       </ol>
       <p className="text-sm text-ink-soft">
         {verdict(chain.isLineTheFuse)}
-        {chain.linePullsN !== null && ` A strong spool of this line may pull up to ${force(chain.linePullsN)} at the knot.`}
+        {chain.linePullsN !== null &&
+          ` A strong spool of this line may pull up to ${force(chain.linePullsN)} at the knot.`}
       </p>
     </div>
   );

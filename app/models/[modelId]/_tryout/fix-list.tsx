@@ -31,7 +31,10 @@ export function FixList({ findings, units, onApply }: FixListProps) {
           {finding.fixes.length > 0 && (
             <ol className="grid gap-2">
               {finding.fixes.map((fix) => (
-                <li key={wordsText(fix.words, units)} className="flex flex-wrap items-center justify-between gap-x-4 gap-y-1">
+                <li
+                  key={wordsText(fix.words, units)}
+                  className="flex flex-wrap items-center justify-between gap-x-4 gap-y-1"
+                >
                   <span>
                     {wordsText(fix.words, units)}
                     {fix.carries !== null && (

@@ -1,12 +1,12 @@
-import { lengthText, massText, volumeText } from '@/lib/units/format-quantity';
+import { useWidth } from '@/app/_ui/use-width';
+import { Why } from '@/app/_ui/why';
 import { type BallastItem, carriedBallast } from '@/lib/geometry/ballast';
 import type { Body } from '@/lib/geometry/body';
 import { type CarriedItem, type Flotation, flotation, LEVEL_DEG } from '@/lib/geometry/flotation';
 import { shankPath } from '@/lib/geometry/shank-path';
-import { Why } from '@/app/_ui/why';
-import { useWidth } from '@/app/_ui/use-width';
 import type { ModelFacts } from '@/lib/spec/model-facts';
 import type { SpecAnchor } from '@/lib/spec/spec-model';
+import { lengthText, massText, volumeText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { placeOf } from './edits';
 
@@ -130,7 +130,13 @@ function WaterView({ body, rest }: { readonly body: Body; readonly rest: Flotati
         className="block max-w-full text-xs"
       >
         <path d={`M${path}Z`} className="fill-chart-fill stroke-ink" strokeWidth="1.75" strokeLinejoin="round" />
-        <rect x="0" y={waterY} width={widthPx} height={Math.max(0, heightPx - waterY)} className="fill-chart-a opacity-20" />
+        <rect
+          x="0"
+          y={waterY}
+          width={widthPx}
+          height={Math.max(0, heightPx - waterY)}
+          className="fill-chart-a opacity-20"
+        />
         <path d={`M0 ${waterY}H${widthPx}`} className="stroke-chart-a" strokeWidth="2" strokeDasharray="10 4" />
         <text x={widthPx - 4} y={waterY - 6} textAnchor="end" className="fill-ink-soft">
           water

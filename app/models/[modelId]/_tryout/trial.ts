@@ -38,7 +38,12 @@ function changedFields(saved: SpecAnchor, tried: SpecAnchor): readonly Tried[] {
 /** How many things differ from what is saved. */
 export function changeCount(saved: SpecModel, tried: SpecModel): number {
   const anchors = pairs(saved, tried).reduce((count, [a, b]) => count + changedFields(a, b).length, 0);
-  return anchors + Number(isWoodChanged(saved, tried)) + Number(isLineChanged(saved, tried)) + changedBill(saved, tried).length;
+  return (
+    anchors +
+    Number(isWoodChanged(saved, tried)) +
+    Number(isLineChanged(saved, tried)) +
+    changedBill(saved, tried).length
+  );
 }
 
 function pairs(saved: SpecModel, tried: SpecModel): readonly (readonly [SpecAnchor, SpecAnchor])[] {
@@ -72,7 +77,7 @@ export function rebased(before: SpecModel, tried: SpecModel, now: SpecModel): Sp
     const old = before.anchors.find(({ anchorId }) => anchorId === anchor.anchorId);
     const other = tried.anchors.find(({ anchorId }) => anchorId === anchor.anchorId);
     if (old === undefined || other === undefined) return anchor;
-    return changedFields(old, other).reduce<SpecAnchor>((moved, field) => ({ ...moved, [field]: other[field] }), anchor);
+    return { ...anchor, ...Object.fromEntries(changedFields(old, other).map((field) => [field, other[field]])) };
   });
   const lines = changedBill(before, tried);
   const bill =

@@ -39,13 +39,8 @@ export function TryoutDrawing(props: TryoutDrawingProps) {
   const selected = marks.find(({ isSelected }) => isSelected);
   return (
     <div ref={holder} className="min-w-0">
-      <svg
-        width={widthPx}
-        height={frame.heightPx}
-        role="group"
-        aria-label="Body from the side and from above, to scale"
-        className="block max-w-full text-xs select-none"
-      >
+      <svg width={widthPx} height={frame.heightPx} className="block max-w-full text-xs select-none">
+        <title>Body from the side and from above, to scale</title>
         <text x={2} y={12} className="fill-ink-soft">
           from the side
         </text>
@@ -55,9 +50,12 @@ export function TryoutDrawing(props: TryoutDrawingProps) {
         <BodyOutline body={body} size="halfHeightMm" frame={frame} />
         <BodyOutline body={body} size="halfWidthMm" frame={frame} />
         {ordered.map(({ anchor, drawn, lines, isSelected }) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the buttons under the drawing choose by keyboard
           // biome-ignore lint/a11y/noStaticElementInteractions: the buttons under the drawing say which are there
-          <g key={anchor.anchorId} onClick={() => onSelect(anchor.anchorId)} className={isSelected ? '' : 'cursor-pointer'}>
+          <g
+            key={anchor.anchorId}
+            onClick={() => onSelect(anchor.anchorId)}
+            className={isSelected ? '' : 'cursor-pointer'}
+          >
             <AnchorFromSide anchor={drawn} lines={lines} body={body} frame={frame} isSelected={isSelected} />
             <AnchorFromTop anchor={drawn} lines={lines} body={body} frame={frame} isSelected={isSelected} />
             {!isSelected && <Reach lines={lines} frame={frame} />}

@@ -1,0 +1,39 @@
+'use client';
+
+import type { Finding, Verdict } from '@/lib/spec/finding';
+import type { SpecAnchor } from '@/lib/spec/spec-model';
+import { VerdictShape } from './verdicts';
+
+export interface AnchorChoiceProps {
+  readonly anchors: readonly SpecAnchor[];
+  readonly findings: readonly Finding[];
+  readonly selectedId: string;
+  readonly onSelect: (anchorId: string) => void;
+}
+
+/** The anchors as buttons, each with the worst that is found of it. */
+export function AnchorChoice({ anchors, findings, selectedId, onSelect }: AnchorChoiceProps) {
+  return (
+    <fieldset className="flex flex-wrap gap-2">
+      <legend className="sr-only">Anchor to try</legend>
+      {anchors.map(({ anchorId, name }) => (
+        <button
+          key={anchorId}
+          type="button"
+          aria-pressed={anchorId === selectedId}
+          onClick={() => onSelect(anchorId)}
+          className="inline-flex min-h-touch items-center gap-2.5 rounded-sheet border-2 border-line-strong bg-sheet px-3 py-1.5 hover:border-ink aria-pressed:border-ink aria-pressed:bg-well aria-pressed:font-semibold"
+        >
+          <VerdictShape verdict={worst(findings, anchorId)} />
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function worst(findings: readonly Finding[], anchorId: string): Verdict {
+  const own = findings.filter(({ subject }) => subject.key === anchorId);
+  if (own.some(({ verdict, waiver }) => verdict === 'short' && waiver === null)) return 'short';
+  return own.some(({ verdict }) => verdict === 'not-judged') ? 'not-judged' : 'holds';
+}
