@@ -83,7 +83,9 @@ describeBothDatabases('removeDemo', (makeDb) => {
     expect(result.ok && result.kept.map(({ kind, name }) => `${kind}: ${name}`)).toEqual([
       'model: Mallet jerkbait',
       'material: Demo epoxy, 60 minutes',
+      'material: Demo split ring, 8 mm',
       'material: Demo topcoat, clear',
+      'material: Demo treble hook, size 2',
       'person: Ida',
     ]);
     expect((await db.revision.findMany({ select: { id: true } })).map(({ id }) => id)).toEqual(['demo-mallet-b']);

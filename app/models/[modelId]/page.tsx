@@ -11,6 +11,7 @@ import { findRevision } from '@/prisma/data/revisions';
 import { AnchorTable } from './_components/anchor-table';
 import { BillTable } from './_components/bill-table';
 import { BodySection } from './_components/body-section';
+import { FindingsSection } from './_components/findings-section';
 import { ModelCare } from './_components/model-care';
 import { RevisionBar } from './_components/revision-bar';
 import { RouteList } from './_components/route-list';
@@ -62,6 +63,7 @@ export default async function ModelPage({ params, searchParams }: ModelPageProps
       <Section title="Anchors" actions={edit('anchors')}>
         <AnchorTable anchors={revision.anchors} units={shop} />
       </Section>
+      <FindingsSection model={model} revision={revision} />
       <Section
         title="Route"
         lead="The steps from blank to finished lure, and what each waits for."
