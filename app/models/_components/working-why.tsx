@@ -1,23 +1,8 @@
 import { Why } from '@/app/_ui/why';
-import type { FigureSource } from '@/lib/materials/figure-source';
+import { figureSourceText } from '@/app/stock/_components/words';
 import type { Working } from '@/lib/materials/formula-card';
 import { quantityText } from '@/lib/units/quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
-
-/** What a source is worth, in front of its text. */
-const SOURCE_WORDS: { readonly [K in FigureSource['kind']]: string } = {
-  'data-sheet': 'data sheet',
-  published: 'published',
-  'common-practice': 'common practice, no source',
-  'from-memory': 'from memory, not re-read',
-  derived: 'derived',
-  chosen: 'chosen by us',
-  own: 'yours',
-};
-
-export function sourceText({ kind, text }: FigureSource): string {
-  return `${text} (${SOURCE_WORDS[kind]})`;
-}
 
 export interface WorkingWhyProps {
   /** What the number is of: "why 53 N straight". */
@@ -45,11 +30,11 @@ export function WorkingWhy({ about, working, units, uncertainty }: WorkingWhyPro
         label: `${symbol}: ${name}`,
         value: (
           <>
-            <span className="font-semibold text-ink">{quantityText(quantity, units)}</span>, {sourceText(source)}
+            <span className="font-semibold text-ink">{quantityText(quantity, units)}</span>, {figureSourceText(source)}
           </>
         ),
       }))}
-      source={sourceText(card.source)}
+      source={figureSourceText(card.source)}
       {...(assumptions.length === 0 ? {} : { assumption: assumptions.join('. ') })}
       {...(uncertainty === undefined ? {} : { uncertainty })}
     />

@@ -1,4 +1,4 @@
-import { sourceText } from '@/app/models/_components/working-why';
+import { figureSourceText } from '@/app/stock/_components/words';
 import type { DepthPlot } from '@/lib/strength/depth-plot';
 import { forceText, lengthText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
@@ -38,7 +38,7 @@ export function PublishedList({ plot, embedmentMm, units }: PublishedListProps) 
                 <span className="block text-ink-soft">
                   <code>{formula}</code>
                   <br />
-                  For {range}. {sourceText(source)}
+                  For {range}. {figureSourceText(source)}
                 </span>
               </span>
             </li>

@@ -1,8 +1,9 @@
 'use client';
 
-import type { Finding, Verdict } from '@/lib/spec/finding';
+import { StatusMark } from '@/app/_ui/status-mark';
+import { FINDING_STATUSES, type FindingStatus, findingStatus } from '@/app/models/_components/finding-status';
+import type { Finding } from '@/lib/spec/finding';
 import type { SpecAnchor } from '@/lib/spec/spec-model';
-import { VerdictShape } from './verdicts';
 
 export interface AnchorChoiceProps {
   readonly anchors: readonly SpecAnchor[];
@@ -24,16 +25,16 @@ export function AnchorChoice({ anchors, findings, selectedId, onSelect }: Anchor
           onClick={() => onSelect(anchorId)}
           className="inline-flex min-h-touch items-center gap-2.5 rounded-sheet border-2 border-line-strong bg-sheet px-3 py-1.5 hover:border-ink aria-pressed:border-ink aria-pressed:bg-well aria-pressed:font-semibold"
         >
-          <VerdictShape verdict={worst(findings, anchorId)} />
           {name}
+          <StatusMark status={worst(findings, anchorId)} />
         </button>
       ))}
     </fieldset>
   );
 }
 
-function worst(findings: readonly Finding[], anchorId: string): Verdict {
-  const own = findings.filter(({ subject }) => subject.key === anchorId);
-  if (own.some(({ verdict, waiver }) => verdict === 'short' && waiver === null)) return 'short';
-  return own.some(({ verdict }) => verdict === 'not-judged') ? 'not-judged' : 'holds';
+/** What needs a hand most of what is found of an anchor. */
+function worst(findings: readonly Finding[], anchorId: string): FindingStatus {
+  const own = findings.filter(({ subject }) => subject.key === anchorId).map(findingStatus);
+  return FINDING_STATUSES.find((status) => own.includes(status)) ?? 'not-judged';
 }

@@ -1,9 +1,9 @@
 'use client';
 
 import { buttonClass } from '@/app/_ui/button-class';
+import { ruleTitle } from '@/app/models/_components/rule-title';
 import type { Finding } from '@/lib/spec/finding';
 import { isOpenShort } from '@/lib/spec/finding';
-import { RULES } from '@/lib/spec/rules';
 import type { SpecFix } from '@/lib/spec/spec-fix';
 import { quantityText, wordsText } from '@/lib/units/quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
@@ -23,7 +23,7 @@ export function FixList({ findings, units, onApply }: FixListProps) {
       {shorts.map((finding) => (
         <li key={`${finding.ruleId} ${finding.subject.key}`} className="grid gap-2 border-l-4 border-accent pl-3">
           <p>
-            <strong>{finding.subject.name}</strong>: {ruleTitle(finding)}. {wordsText(finding.words, units)}
+            <strong>{finding.subject.name}</strong>: {ruleTitle(finding.ruleId)}. {wordsText(finding.words, units)}
           </p>
           {finding.fixes.length === 0 && finding.advice !== null && (
             <p className="text-ink-soft">{wordsText(finding.advice, units)}</p>
@@ -57,8 +57,4 @@ export function FixList({ findings, units, onApply }: FixListProps) {
       ))}
     </ul>
   );
-}
-
-function ruleTitle({ ruleId }: Finding): string {
-  return RULES.find(({ id }) => id === ruleId)?.title ?? ruleId;
 }

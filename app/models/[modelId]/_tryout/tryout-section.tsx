@@ -1,6 +1,7 @@
 import { now } from '@/app/_server/clock';
 import { currentShop } from '@/app/_server/shop';
 import { Section } from '@/app/_ui/page';
+import { StrengthCaution } from '@/app/models/_components/strength-caution';
 import type { SpecShop } from '@/lib/spec/spec-context';
 import type { SpecModel } from '@/lib/spec/spec-model';
 import { db } from '@/prisma/client';
@@ -30,8 +31,9 @@ export async function TryoutSection({ modelName, revision }: TryoutSectionProps)
     <Section
       id="tryout"
       title="Try it"
-      lead="Estimates, never ratings: not for lifting, nor for anything where people rely on it. Your own pull tests decide."
+      lead="Drag or type depth, lean, place and load of each anchor, and see at once what it does. Nothing is kept until you save it."
     >
+      <StrengthCaution />
       <TryoutPlace
         world={{
           model,

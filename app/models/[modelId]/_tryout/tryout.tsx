@@ -15,6 +15,7 @@ import { AnchorPlots } from './anchor-plots';
 import { ChainView } from './chain-view';
 import { FixList } from './fix-list';
 import { FloatView } from './float-view';
+import { LiveLine } from './live-line';
 import { SaveBar } from './save-bar';
 import { changeCount, rebased } from './trial';
 import { TryoutDrawing } from './tryout-drawing';
@@ -70,6 +71,9 @@ export default function Tryout({ world, action }: TryoutProps) {
           onSelect={setChosenId}
           onChange={change}
         />
+        {selectedFacts !== undefined && (
+          <LiveLine facts={selectedFacts} model={facts} findings={findings} units={units} />
+        )}
       </Card>
       <AnchorChoice anchors={trial.anchors} findings={findings} selectedId={selected.anchorId} onSelect={setChosenId} />
       <div className="grid gap-6 lg:grid-cols-2">
