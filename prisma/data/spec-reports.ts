@@ -9,9 +9,18 @@ import { readSpecShop } from '@/prisma/data/spec-shop';
 
 /** What the rules find of one revision now; null when there is none of that id. */
 export async function judgeRevision(reader: DbReader, revisionId: string, now: Instant): Promise<SpecReport | null> {
+  return (await judgeRevisions(reader, [revisionId], now))[0] ?? null;
+}
+
+/** The same of several revisions; ids that name none are passed over. */
+export async function judgeRevisions(
+  reader: DbReader,
+  revisionIds: readonly string[],
+  now: Instant,
+): Promise<SpecReport[]> {
   const { shop, shelf } = await readSpecShop(reader, now);
-  const [model] = await listSpecModels(reader, [revisionId], shelf);
-  return model === undefined ? null : specReport(model, specContext(shop, { withFixes: true }));
+  const context = specContext(shop, { withFixes: true });
+  return (await listSpecModels(reader, revisionIds, shelf)).map((model) => specReport(model, context));
 }
 
 /** A batch and what it took along; null: it was opened before there were rules. */

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { foldBatch } from '@/lib/batch/fold-batch';
 import type { BatchPlan } from '@/lib/batch/plan';
+import { takenFindings } from '@/lib/spec/taken-findings';
 import type { Instant } from '@/lib/units/instant';
 import type { Db, Tx } from '@/prisma/client';
 import { writeTx } from '@/prisma/client';
@@ -9,6 +10,7 @@ import { saveRows } from '@/prisma/data/batch-rows';
 import { chunked } from '@/prisma/data/batches';
 import { appendPullChange, json } from '@/prisma/data/pull-series';
 import { getShop, type ShopChange, saveShop } from '@/prisma/data/shop';
+import { judgeRevision } from '@/prisma/data/spec-reports';
 import type { DemoBatch } from './demo/batch-story';
 import { demoBatches } from './demo/demo-batches';
 import { DEMO_SENSOR_ID, DEMO_SHOP_NAME, demoId } from './demo/demo-id';
@@ -124,7 +126,12 @@ async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<voi
   const route = await findRevisionRoute(tx, batch.revisionId);
   const openedAt = new Date(events[0]?.at ?? 0);
   if (route === null) throw new Error(`demo batch ${batch.number} names a revision that is not there`);
-  await tx.batch.create({ data: { ...batch, status: 'open', lastSeq: events.length, openedAt } });
+  const report = await judgeRevision(tx, batch.revisionId, openedAt.getTime());
+  const taken =
+    report === null
+      ? {}
+      : { findings: JSON.parse(JSON.stringify(takenFindings(report))), rulesVersion: report.rulesVersion };
+  await tx.batch.create({ data: { ...batch, ...taken, status: 'open', lastSeq: events.length, openedAt } });
   const plan: BatchPlan = { ...route.plan, quantity: batch.quantity };
   const pieces = Array.from({ length: batch.quantity }, (_, index) => ({
     id: `${batch.id}-${index + 1}`,

@@ -72,7 +72,7 @@ function FindingText({ finding, units }: { readonly finding: Finding; readonly u
         <span className="text-ink-soft">{wordsText(words, units)}</span>
       </p>
       {missing.length > 0 && <p>Missing: {missing.map((name) => INPUT_WORDS[name]).join('; ')}.</p>}
-      {advice !== null && finding.verdict === 'short' && <p>{wordsText(advice, units)}</p>}
+      {advice !== null && finding.verdict !== 'holds' && <p>{wordsText(advice, units)}</p>}
       {waiver !== null && (
         <p>
           Accepted by {waiver.personName}: “{waiver.reason}”
