@@ -14,6 +14,7 @@ import { getShop } from '@/prisma/data/shop';
 import { type CureCourse, currentCourse } from '../_server/cure-course';
 import { firstMixedAt, foldedBatch, knownBatch } from '../_server/known-batches';
 import { type BodyFault, completedBody, isSameAction } from './event-body';
+import { takeForMixes } from './take-for-mixes';
 
 /** How far back something may be recorded: a month covers a forgotten notebook page. Chosen. */
 export const LATEST_ENTRY_DAYS = 30;
@@ -110,6 +111,8 @@ async function recordInTurn(
     body,
   };
   await appendEvent(tx, batchId, event);
-  await saveRows(tx, batchId, batch.state, foldBatch(folded.plan, [...folded.events, event]));
+  const after = foldBatch(folded.plan, [...folded.events, event]);
+  await saveRows(tx, batchId, batch.state, after);
+  await takeForMixes(tx, { batchId, seq: event.seq, personId: event.personId, nowAt: now }, batch.state, after);
   return { ok: true, event, isRepeat: false, warnings: decision.warnings, batch };
 }

@@ -44,8 +44,13 @@ export async function saveSheetAction(materialId: string, _: FormState, data: Fo
   redirect(`/stock/${materialId}`);
 }
 
+async function lotForm() {
+  const shop = await currentShop();
+  return lotFormSchema(shop, shop.currency);
+}
+
 export async function addLotAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
-  const form = readForm(lotFormSchema(await currentShop()), data);
+  const form = readForm(await lotForm(), data);
   if (!form.ok) return form.state;
   const result = await addLot(await db(), idSchema.parse(materialId), form.value, now());
   if (!result.ok) return refusedBy(data, result);
@@ -58,7 +63,7 @@ export async function saveLotAction(
   _: FormState,
   data: FormData,
 ): Promise<FormState> {
-  const form = readForm(lotFormSchema(await currentShop()), data);
+  const form = readForm(await lotForm(), data);
   if (!form.ok) return form.state;
   const result = await saveLot(await db(), idSchema.parse(lotId), form.value);
   if (!result.ok) return refusedBy(data, result);

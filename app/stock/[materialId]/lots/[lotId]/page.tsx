@@ -49,6 +49,7 @@ export default async function LotPage({ params }: LotPageProps) {
         lot={lot}
         today={wallTimeAt(now(), shop.timeZone).day}
         units={shop}
+        currency={shop.currency}
         action={saveLotAction.bind(null, materialId, lotId)}
       />
     </Page>
