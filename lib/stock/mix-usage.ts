@@ -1,4 +1,4 @@
-import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import { massRatio, type PartsSheet } from '@/lib/mixing/mass-ratio';
 import { toMilli } from './ledger';
 
 /** A lot that went into a cup. */
@@ -13,29 +13,14 @@ export interface PouredLot {
 export type MixUsage =
   | { readonly ok: true; readonly takenMilli: ReadonlyMap<string, number> }
   /** The sheet gives no ratio, or one by volume without the densities: how much was resin cannot be told. */
-  | { readonly ok: false; readonly code: 'no-ratio' | 'no-densities' };
-
-/** Share of resin by mass in a mix, between 0 and 1, by the ratio and densities of its sheet. */
-export function resinMassShare({
-  ratio,
-  densityA,
-  densityB,
-}: Pick<AdhesiveSheet, 'ratio' | 'densityA' | 'densityB'>):
-  | { readonly ok: true; readonly share: number }
-  | { readonly ok: false; readonly code: 'no-ratio' | 'no-densities' } {
-  if (ratio === undefined) return { ok: false, code: 'no-ratio' };
-  if (ratio.basis === 'mass') return { ok: true, share: ratio.partsA / (ratio.partsA + ratio.partsB) };
-  if (densityA === undefined || densityB === undefined) return { ok: false, code: 'no-densities' };
-  const massA = ratio.partsA * densityA;
-  return { ok: true, share: massA / (massA + ratio.partsB * densityB) };
-}
+  | { readonly ok: false; readonly code: 'no-ratio' | 'volume-ratio-without-densities' };
 
 /**
  * What a cup of `massG` took of the lots named for it. Resin and hardener share the mass by the sheet's ratio; of
  * several lots of one part the first named is emptied before the next, and the last takes what is over. A part of which
  * no lot was named is nobody's. Chosen: a maker who opens a second can does so because the first ran out.
  */
-export function mixUsage(massG: number, sheet: AdhesiveSheet, lots: readonly PouredLot[]): MixUsage {
+export function mixUsage(massG: number, sheet: PartsSheet, lots: readonly PouredLot[]): MixUsage {
   const takenMilli = new Map<string, number>();
   const of = (part: PouredLot['part']) => lots.filter((lot) => lot.part === part);
   const totalMilli = toMilli(massG);
@@ -45,9 +30,9 @@ export function mixUsage(massG: number, sheet: AdhesiveSheet, lots: readonly Pou
     return { ok: true, takenMilli };
   }
   if (lots.length === 0) return { ok: true, takenMilli };
-  const resin = resinMassShare(sheet);
-  if (!resin.ok) return resin;
-  const resinMilli = Math.round(totalMilli * resin.share);
+  const ratio = massRatio(sheet);
+  if (!ratio.ok) return { ok: false, code: ratio.code };
+  const resinMilli = Math.round((totalMilli * ratio.aPerB) / (ratio.aPerB + 1));
   pour(takenMilli, of('resin'), resinMilli);
   pour(takenMilli, of('hardener'), totalMilli - resinMilli);
   return { ok: true, takenMilli };

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { followMix } from '@/lib/stock/follow-mix';
 import { decideMovement, type MovementDraft, type MovementRequest, toMilli } from '@/lib/stock/ledger';
-import { mixUsage, resinMassShare } from '@/lib/stock/mix-usage';
+import { mixUsage } from '@/lib/stock/mix-usage';
 
 const RUNS = process.env.SOAK === '1' ? 20_000 : 500;
 
@@ -135,7 +135,7 @@ describe('what a cup took', () => {
   ] as const;
 
   test('is shared by the ratio of the sheet, the first can emptied before the second, and sums to the cup', () => {
-    const usage = mixUsage(14.4, sheet(byMass), lots);
+    const usage = mixUsage(14.4, byMass, lots);
     expect(usage).toEqual({
       ok: true,
       takenMilli: new Map([
@@ -149,14 +149,17 @@ describe('what a cup took', () => {
   test('a ratio by volume becomes one by mass through the densities, and is not guessed without them', () => {
     // 2 : 1 by volume at 1.17 and 0.97 g/mL: 2.34 : 0.97 by mass.
     const byVolume = { ratio: { partsA: 2, partsB: 1, basis: 'volume' } } as const;
-    const share = resinMassShare({ ...byVolume, densityA: 1.17, densityB: 0.97 });
-    expect(share.ok ? share.share : 0).toBeCloseTo(2.34 / 3.31, 12);
-    expect(resinMassShare(byVolume)).toEqual({ ok: false, code: 'no-densities' });
-    expect(mixUsage(10, sheet({}), lots)).toEqual({ ok: false, code: 'no-ratio' });
+    const usage = mixUsage(33.1, { ...byVolume, densityA: 1.17, densityB: 0.97 }, lots.slice(1));
+    expect(usage.ok && [...usage.takenMilli]).toEqual([
+      ['a2', 23_400],
+      ['b', 9700],
+    ]);
+    expect(mixUsage(10, byVolume, lots)).toEqual({ ok: false, code: 'volume-ratio-without-densities' });
+    expect(mixUsage(10, {}, lots)).toEqual({ ok: false, code: 'no-ratio' });
   });
 
   test('all of it comes from a lot that holds both parts', () => {
-    const usage = mixUsage(8, sheet({}), [{ lotId: 'w', part: 'whole', leftMilli: 1000 }]);
+    const usage = mixUsage(8, {}, [{ lotId: 'w', part: 'whole', leftMilli: 1000 }]);
     expect(usage).toEqual({ ok: true, takenMilli: new Map([['w', 8000]]) });
   });
 
@@ -169,15 +172,3 @@ describe('what a cup took', () => {
     expect(followMix(5, 7, 7)).toEqual([]);
   });
 });
-
-function sheet(more: object) {
-  return {
-    referenceC: 25,
-    rateLaw: { kind: 'plain-hours' },
-    minCureC: 10,
-    potLife: [],
-    milestoneHours: {},
-    sources: {},
-    ...more,
-  } as const;
-}
