@@ -60,3 +60,28 @@ export function correctMovementFormSchema(unit: StockUnit, units: UnitChoice) {
   });
 }
 export type CorrectMovementInput = z.infer<ReturnType<typeof correctMovementFormSchema>>;
+
+/** How a material is bought. */
+export function buyingFormSchema(units: UnitChoice, currency: string) {
+  const days = z
+    .string()
+    .trim()
+    .regex(/^\d{0,3}$/, 'Write a whole number of days, up to 999.')
+    .transform((text) => (text === '' ? null : Number(text)));
+  const shared = { packPriceMinor: optionalMoneyText(currency), leadTimeDays: days };
+  const counted = <U extends StockUnit>(unit: U) =>
+    z.strictObject({
+      ...shared,
+      stockUnit: z.literal(unit),
+      packQuantity: optionalStockQuantityText(unit, units).transform((milli) => (milli === null ? null : milli / 1000)),
+      reorderPoint: optionalStockQuantityText(unit, units).transform((milli) => (milli === null ? null : milli / 1000)),
+    });
+  return z
+    .discriminatedUnion('stockUnit', [counted('g'), counted('mm'), counted('pieces')])
+    .superRefine(({ packQuantity, packPriceMinor }, context) => {
+      const message = 'Write what one pack holds.';
+      const isMissing = packQuantity === 0 || (packQuantity === null && packPriceMinor !== null);
+      if (isMissing) context.addIssue({ code: 'custom', path: ['packQuantity'], message });
+    });
+}
+export type BuyingInput = z.infer<ReturnType<typeof buyingFormSchema>>;
