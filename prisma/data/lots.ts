@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { LOT_PARTS, type LotPart } from '@/lib/contracts/material-forms';
 import { fromMilli, STOCK_UNITS, type StockUnit } from '@/lib/stock/ledger';
 import type { DbReader } from '@/prisma/client';
+import { chunked } from './batches';
 import { leftMilliOf } from './stock';
 
 /** One purchased container or bundle. Days are YYYY-MM-DD. */
@@ -123,4 +124,14 @@ function spellings(text: string): string[] {
 export async function findLot(reader: DbReader, lotId: string): Promise<Lot | null> {
   const row = await reader.lot.findUnique({ where: { id: lotId }, select: COLUMNS });
   return row === null ? null : toLot(row);
+}
+
+/** Lots by id, for those that are there. */
+export async function listLotsById(reader: DbReader, lotIds: readonly string[]): Promise<Map<string, Lot>> {
+  const lots = new Map<string, Lot>();
+  for (const ids of chunked([...new Set(lotIds)])) {
+    const rows = await reader.lot.findMany({ where: { id: { in: ids } }, select: COLUMNS });
+    for (const row of rows) lots.set(row.id, toLot(row));
+  }
+  return lots;
 }
