@@ -71,6 +71,9 @@ describeBothDatabases('npm start', (makeDb) => {
       expect([page, response.status]).toEqual([page, 200]);
       expect(response.headers.get('content-security-policy')).toContain("script-src 'self' 'nonce-");
     }
+    // A browser asks for this name by itself when it leaves a page before it has read the page's head.
+    const icon = await fetch(`${workshop.url}/favicon.ico`);
+    expect([icon.status, icon.headers.get('content-type')]).toEqual([200, 'image/x-icon']);
     expect(await workshop.end()).toBe(0);
     expect(workshop.output()).toContain('Everything is written.');
     const after = await countRuns(databaseUrl);
