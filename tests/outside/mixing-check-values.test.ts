@@ -127,7 +127,11 @@ describe('least mix a scale can weigh', () => {
       [0.5, 3.902, 4.102],
       [1.5, 3.717, 4.319],
     ] as const) {
-      const share = (a: number, b: number) => 4 * (1 + checkWeighed(foursOne, a, b, 1).errorShare);
+      const share = (a: number, b: number) => {
+        const check = checkWeighed(foursOne, a, b, 1);
+        if (!check.ok) throw new Error(check.code);
+        return 4 * (1 + check.errorShare);
+      };
       expect(share(100 - errorG, 25 + errorG)).toBeCloseTo(low, 3);
       expect(share(100 + errorG, 25 - errorG)).toBeCloseTo(high, 3);
     }
