@@ -20,6 +20,10 @@ ADD COLUMN     "sheetFile" TEXT,
 ADD COLUMN     "sheetName" TEXT,
 ADD COLUMN     "sheetOn" TEXT;
 
+-- AlterTable
+ALTER TABLE "Shop" ADD COLUMN     "labourPerHourMinor" INTEGER,
+ADD COLUMN     "marginShare" DOUBLE PRECISION;
+
 -- CreateTable
 CREATE TABLE "StockMovement" (
     "id" TEXT NOT NULL,

@@ -8,6 +8,10 @@ ALTER TABLE "Material" ADD COLUMN "packQuantity" REAL;
 ALTER TABLE "Material" ADD COLUMN "reorderPoint" REAL;
 ALTER TABLE "Material" ADD COLUMN "stockUnit" TEXT;
 
+-- AlterTable
+ALTER TABLE "Shop" ADD COLUMN "labourPerHourMinor" INTEGER;
+ALTER TABLE "Shop" ADD COLUMN "marginShare" REAL;
+
 -- CreateTable
 CREATE TABLE "StockMovement" (
     "id" TEXT NOT NULL PRIMARY KEY,
