@@ -6,20 +6,13 @@ export interface BodyFacts {
   readonly body: Body | null;
   /** Why the profile is no body. */
   readonly refusal: Exclude<BodyCheck, { ok: true }> | null;
-  /** Tells this body from any other. */
-  readonly key: string;
-}
-
-const NO_BODY: BodyFacts = { body: null, refusal: null, key: '' };
-
-/** What a body is known by: its profile and stated length. */
-export function bodyKey(body: SpecModel['body']): string {
-  return body === null ? '' : JSON.stringify(body);
+  /** Tells this body from any other of the same context. */
+  readonly serial: number;
 }
 
 /** The body of a spec, or why there is none. */
-export function bodyFacts(body: SpecModel['body'], key: string): BodyFacts {
-  if (body === null) return NO_BODY;
-  const check = bodyFromProfile(body.stations, body.lengthMm);
-  return check.ok ? { body: check.body, refusal: null, key } : { body: null, refusal: check, key };
+export function bodyFacts(typed: SpecModel['body'], serial: number): BodyFacts {
+  if (typed === null) return { body: null, refusal: null, serial };
+  const check = bodyFromProfile(typed.stations, typed.lengthMm);
+  return check.ok ? { body: check.body, refusal: null, serial } : { body: null, refusal: check, serial };
 }

@@ -10,7 +10,7 @@ export function roundedUpMm(depthMm: number, { incrementMm }: SpecSettings): num
 }
 
 /** How deep an anchor's hole may go and leave the wood that must stay under it; null: where it goes is not known. */
-export function deepestHoleMm({ path }: AnchorFacts, { woodBelowMm }: SpecSettings): number | null {
+export function deepestHoleMm({ of: { path } }: AnchorFacts, { woodBelowMm }: SpecSettings): number | null {
   return path === null ? null : path.throughMm - woodBelowMm;
 }
 

@@ -2,7 +2,7 @@ import type { FigureSource } from '@/lib/materials/figure-source';
 import type { Working } from '@/lib/materials/formula-card';
 import type { InputName } from '@/lib/spec/input-name';
 import type { RuleId } from '@/lib/spec/rule-id';
-import type { SpecFix } from '@/lib/spec/spec-fix';
+import type { TriedFix } from '@/lib/spec/spec-fix';
 import type { SpecWaiver } from '@/lib/spec/spec-model';
 import type { Quantity, QuantityUnit, Words } from '@/lib/units/quantity';
 
@@ -41,8 +41,8 @@ export interface Finding {
   readonly missing: readonly InputName[];
   /** What to do, in words; always with `short`. */
   readonly advice: Words | null;
-  /** Changes to the spec that make it hold, the least first; empty where it must be left to the maker. */
-  readonly fixes: readonly SpecFix[];
+  /** Changes to the spec that were tried and make it hold, the least first; empty where it must be left to the maker. */
+  readonly fixes: readonly TriedFix[];
   readonly formula: string;
   readonly source: FigureSource;
   readonly assumptions: readonly string[];

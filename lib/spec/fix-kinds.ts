@@ -9,6 +9,7 @@ export function runThrough({ anchor }: Pick<AnchorFacts, 'anchor'>): readonly Sp
   if (anchor.wire === null || anchor.wireDiameterMm === null) return [];
   return [
     {
+      way: 'through',
       words: ['Run the wire through the body, with a closed eye.'],
       changes: [
         {

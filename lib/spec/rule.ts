@@ -18,7 +18,8 @@ export interface Judgement {
   readonly missing?: readonly InputName[];
   /** What to do; always with `short`. */
   readonly advice?: Words;
-  readonly fixes?: readonly SpecFix[];
+  /** Candidates; the engine keeps those that make it hold. */
+  readonly fixes?: () => readonly SpecFix[];
   readonly working?: Working | null;
 }
 

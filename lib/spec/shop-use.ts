@@ -1,12 +1,12 @@
-import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
+import type { AdhesiveStrengthSheet } from '@/lib/materials/adhesive-strength-sheet';
+import type { SpecAnchor, SpecMaterial, SpecModel } from '@/lib/spec/spec-model';
 import { usableAnchor } from '@/lib/spec/usable';
 import { waiverFor } from '@/lib/spec/waivers';
 
 /** Bit, glue and depth that go with a wire. */
 export interface WireWay {
   readonly bitDiameterMm: number;
-  readonly adhesiveMaterialId: string;
-  readonly adhesiveName: string;
+  readonly adhesive: SpecMaterial<AdhesiveStrengthSheet>;
   readonly embedmentMm: number;
 }
 
@@ -36,7 +36,7 @@ export interface WireHabit {
 /** An anchor's way with its wire; null unless it is a twisted wire with all of it entered. */
 export function wayOf({ kind, bitDiameterMm, adhesive, embedmentMm }: SpecAnchor): WireWay | null {
   if (kind !== 'twisted-wire' || bitDiameterMm === null || adhesive === null || embedmentMm === null) return null;
-  return { bitDiameterMm, adhesiveMaterialId: adhesive.materialId, adhesiveName: adhesive.name, embedmentMm };
+  return { bitDiameterMm, adhesive, embedmentMm };
 }
 
 /** Whether two ways are the same to a twentieth of a millimetre. */
@@ -49,8 +49,8 @@ export function wireKey({ wire, wireDiameterMm }: SpecAnchor): string | null {
   return wire === null || wireDiameterMm === null ? null : keyOf(wire.materialId, wireDiameterMm);
 }
 
-export function wayKey({ bitDiameterMm, adhesiveMaterialId, embedmentMm }: WireWay): string {
-  return `${Math.round(bitDiameterMm * 20)} ${Math.round(embedmentMm * 20)} ${adhesiveMaterialId}`;
+export function wayKey({ bitDiameterMm, adhesive, embedmentMm }: WireWay): string {
+  return `${Math.round(bitDiameterMm * 20)} ${Math.round(embedmentMm * 20)} ${adhesive.materialId}`;
 }
 
 function keyOf(materialId: string, diameterMm: number): string {

@@ -1,7 +1,7 @@
 import { resolveWire } from '@/lib/materials/resolved-wire';
-import { resolveWood } from '@/lib/materials/resolved-wood';
+import { resolveWood, type WoodResolution } from '@/lib/materials/resolved-wood';
 import type { WireSheet } from '@/lib/materials/wire-sheet';
-import type { AnchorFacts } from '@/lib/spec/anchor-facts';
+import type { AnchorMechanics } from '@/lib/spec/anchor-mechanics';
 import type { BodyFacts } from '@/lib/spec/body-facts';
 import { BondBook, type PulledBond } from '@/lib/spec/bond-book';
 import { ShopUse, type WireHabit } from '@/lib/spec/shop-use';
@@ -46,7 +46,8 @@ export interface SpecContext extends Pick<SpecShop, 'settings' | 'now'> {
   /** Whether a short is given the fixes that need a search, which costs some milliseconds a model. */
   readonly withFixes: boolean;
   readonly bodyMemo: SpecMemo<BodyFacts>;
-  readonly anchorMemo: SpecMemo<AnchorFacts>;
+  readonly anchorMemo: SpecMemo<AnchorMechanics>;
+  readonly woodMemo: SpecMemo<WoodResolution | null>;
 }
 
 /** `withFixes` false for whole shops and while something is dragged. */
@@ -62,6 +63,7 @@ export function specContext(shop: SpecShop, { withFixes }: { readonly withFixes:
     withFixes,
     bodyMemo: new SpecMemo(),
     anchorMemo: new SpecMemo(),
+    woodMemo: new SpecMemo(),
   };
 }
 

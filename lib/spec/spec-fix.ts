@@ -1,3 +1,4 @@
+import type { RuleId } from '@/lib/spec/rule-id';
 import type { SpecAnchor, SpecBillLine, SpecLine, SpecWood } from '@/lib/spec/spec-model';
 import type { Quantity, Words } from '@/lib/units/quantity';
 
@@ -31,8 +32,27 @@ export type SpecChange =
   /** The line of the bill for a material, put in its place or added. */
   | { readonly kind: 'bill'; readonly line: SpecBillLine };
 
+/** In what way a fix changes the spec: of one way only the least change that holds is offered. */
+export const FIX_WAYS = [
+  'close-eye',
+  'deeper',
+  'shallower',
+  'drill',
+  'square',
+  'bit',
+  'wire',
+  'wire-and-depth',
+  'line',
+  'through',
+  'wood',
+  'as-usual',
+  'bill',
+] as const;
+export type FixWay = (typeof FIX_WAYS)[number];
+
 /** A change that makes a short hold. */
 export interface SpecFix {
+  readonly way: FixWay;
   /** What to do, as a sentence: `Glue it 5/8 in deep.` */
   readonly words: Words;
   readonly changes: readonly SpecChange[];
@@ -40,4 +60,10 @@ export interface SpecFix {
   readonly size: number;
   /** What the anchor then carries (lower value), where the fix is about strength. */
   readonly carries: Quantity | null;
+}
+
+/** A fix that was tried on the model. */
+export interface TriedFix extends SpecFix {
+  /** What it would make short that is not short now; such fixes come last. */
+  readonly makesShort: readonly { readonly ruleId: RuleId; readonly subjectName: string }[];
 }

@@ -1,18 +1,11 @@
-import type { Finding } from '@/lib/spec/finding';
+import { type ComparedFinding, type Standing, standingOf } from '@/lib/spec/finding-changes';
 
-/** Where a finding stands: a short that was accepted in writing is waived. */
-export type FindingStatus = 'short' | 'not-judged' | 'waived' | 'holds';
-
-/** In the order in which they need a hand. */
-export const FINDING_STATUSES: readonly FindingStatus[] = ['short', 'not-judged', 'waived', 'holds'];
-
-export function findingStatus({ verdict, waiver }: Pick<Finding, 'verdict' | 'waiver'>): FindingStatus {
-  return verdict === 'short' && waiver !== null ? 'waived' : verdict;
-}
+/** Where findings stand, in the order in which they need a hand. */
+export const STANDINGS: readonly Standing[] = ['short', 'not-judged', 'waived', 'holds'];
 
 /** "2 short, 1 not judged, 9 hold": how many stand where. */
-export function tallyText(findings: readonly Pick<Finding, 'verdict' | 'waiver'>[]): string {
-  const count = (status: FindingStatus) => findings.filter((finding) => findingStatus(finding) === status).length;
+export function tallyText(findings: readonly Pick<ComparedFinding, 'verdict' | 'waiver'>[]): string {
+  const count = (standing: Standing) => findings.filter((finding) => standingOf(finding) === standing).length;
   const parts: readonly (readonly [number, string])[] = [
     [count('short'), 'short'],
     [count('waived'), 'waived'],

@@ -1,10 +1,11 @@
 import type { ReactNode } from 'react';
 import { StatusMark } from '@/app/_ui/status-mark';
 import type { Finding } from '@/lib/spec/finding';
+import { standingOf } from '@/lib/spec/finding-changes';
 import { INPUT_WORDS } from '@/lib/spec/input-name';
 import { wordsText } from '@/lib/units/quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
-import { FINDING_STATUSES, findingStatus } from './finding-status';
+import { STANDINGS } from './finding-status';
 import { FindingWhy } from './finding-why';
 import { ruleTitle } from './rule-title';
 
@@ -17,9 +18,9 @@ export interface FindingsListProps {
 
 /** What the rules found, what needs a hand first: holds, short or not judged by word and shape, and why. */
 export function FindingsList({ findings, units, actionsOf }: FindingsListProps) {
-  const groups = FINDING_STATUSES.map((status) => ({
+  const groups = STANDINGS.map((status) => ({
     status,
-    members: findings.filter((finding) => findingStatus(finding) === status),
+    members: findings.filter((finding) => standingOf(finding) === status),
   })).filter(({ members }) => members.length > 0);
   return (
     <div className="grid gap-4">
@@ -53,7 +54,7 @@ function Group({ findings, units, actionsOf }: GroupProps) {
           key={`${finding.ruleId} ${finding.subject.key}`}
           className="grid gap-x-6 gap-y-1 border-b border-line py-3 sm:grid-cols-[9rem_1fr_auto]"
         >
-          <StatusMark status={findingStatus(finding)} />
+          <StatusMark status={standingOf(finding)} />
           <FindingText finding={finding} units={units} />
           <div className="flex flex-wrap items-start gap-2">{actionsOf?.(finding)}</div>
         </li>
@@ -71,7 +72,7 @@ function FindingText({ finding, units }: { readonly finding: Finding; readonly u
         <span className="text-ink-soft">{wordsText(words, units)}</span>
       </p>
       {missing.length > 0 && <p>Missing: {missing.map((name) => INPUT_WORDS[name]).join('; ')}.</p>}
-      {advice !== null && finding.verdict === 'short' && <p>{wordsText(advice, units)}</p>}
+      {advice !== null && finding.verdict !== 'holds' && <p>{wordsText(advice, units)}</p>}
       {waiver !== null && (
         <p>
           Accepted by {waiver.personName}: “{waiver.reason}”

@@ -39,13 +39,14 @@ function check(facts: AnchorFacts, { context }: ModelFacts): Judgement | null {
     advice: hasRoom
       ? ['Glue it ', needed, ' deep.']
       : ['The body has no room for ', needed, ' here: move or turn the hole, or run the wire through.'],
-    fixes: hasRoom ? [deeper(facts, needed.value, context.settings.incrementMm)] : runThrough(facts),
+    fixes: () => (hasRoom ? [deeper(facts, needed.value, context.settings.incrementMm)] : runThrough(facts)),
   };
 }
 
 function deeper({ anchor }: AnchorFacts, embedmentMm: number, incrementMm: number): SpecFix {
   const { anchorId, drillDepthMm } = anchor;
   return {
+    way: 'deeper',
     words: ['Glue it ', { value: embedmentMm, unit: 'mm' }, ' deep.'],
     changes: [{ kind: 'anchor', anchorId, set: { embedmentMm, drillDepthMm: drillFor(embedmentMm, drillDepthMm) } }],
     size: (embedmentMm - (anchor.embedmentMm ?? 0)) / incrementMm,

@@ -48,7 +48,11 @@ export function demoMaterials(times: DemoTimes): readonly SeedMaterial[] {
   const note = 'Invented for the demo workshop. Never mix a real product by these figures.';
   return [
     ...DEMO_GLUES.map((glue) => ({ ...glue, note, sheetRevision: 'demo 2', sheetOn })),
-    demoFitting(DEMO_HOOK_4, 'hook', 'Demo treble hook, size 4', { statedStrengthN: 180, lengthMm: 20, massG: 1.1 }),
+    demoFitting(DEMO_HOOK_4, 'hook', 'Demo short treble hook, size 4', {
+      statedStrengthN: 180,
+      lengthMm: 14,
+      massG: 1,
+    }),
     demoFitting(DEMO_HOOK_2, 'hook', 'Demo treble hook, size 2', { statedStrengthN: 390, lengthMm: 26, massG: 2 }),
     demoFitting(DEMO_RING, 'split-ring', 'Demo split ring, 8 mm', { statedStrengthN: 420, lengthMm: 8, massG: 0.3 }),
   ];
