@@ -15,6 +15,7 @@ import { FindingsSection } from './_components/findings-section';
 import { ModelCare } from './_components/model-care';
 import { RevisionBar } from './_components/revision-bar';
 import { RouteList } from './_components/route-list';
+import { TryoutSection } from './_tryout/tryout-section';
 
 interface ModelPageProps {
   readonly params: Promise<{ modelId: string }>;
@@ -58,6 +59,7 @@ export default async function ModelPage({ params, searchParams }: ModelPageProps
       <Section title="Body" actions={edit('body')}>
         <BodySection revision={revision} units={shop} />
       </Section>
+      <TryoutSection modelName={model.name} revision={revision} />
       <Section title="Anchors" actions={edit('anchors')}>
         <AnchorTable anchors={revision.anchors} units={shop} />
       </Section>
