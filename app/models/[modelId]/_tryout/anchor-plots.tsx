@@ -25,7 +25,8 @@ const REACH_MM = 50;
 
 /** Strength of an anchor over its depth and over the angle of its load. */
 export function AnchorPlots({ facts, model, units }: AnchorPlotsProps) {
-  const { design, path, anchor } = facts;
+  const { anchor } = facts;
+  const { design, path } = facts.of;
   const { body, context, demand } = model;
   const [areOthersShown, setOthersShown] = useState(true);
   const settings = context.settings.strength;

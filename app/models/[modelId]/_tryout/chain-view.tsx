@@ -26,7 +26,7 @@ export function ChainView({ facts, model, units }: ChainViewProps) {
     line: model.line,
     splitRing: fitting(splitRing),
     hook: fitting(hook),
-    anchor: facts.strength,
+    anchor: facts.of.strength,
   });
   const strongest = Math.max(1, ...chain.links.map(({ lowerN }) => lowerN ?? 0));
   const isAllKnown = chain.links.every(({ lowerN }) => lowerN !== null);
