@@ -70,7 +70,9 @@ export function bodyFormSchema(units: UnitChoice) {
       weighedDensity: optionalNumberText(50, 1_300),
       moisture: optionalNumberText(0, 30),
       lineLabel: optionalQuantityText(forceNeed(units, 1, 2_000)),
-      lineType: z.union([z.literal('').transform(() => null), z.enum(LINE_TYPES)], { error: 'Choose one of the list.' }),
+      lineType: z.union([z.literal('').transform(() => null), z.enum(LINE_TYPES)], {
+        error: 'Choose one of the list.',
+      }),
       knotShare: optionalPercent,
       dragShare: optionalPercent,
       fishMass: optionalQuantityText(massNeed(units, 1, 200_000)),

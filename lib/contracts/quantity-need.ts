@@ -1,5 +1,5 @@
-import { forceText, lengthText, massText, temperatureText, wireDiameterText } from '@/lib/units/format-quantity';
 import { MPA_PER_PSI } from '@/lib/units/force-and-length';
+import { forceText, lengthText, massText, temperatureText, wireDiameterText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { optionalNumberText } from './number-text';
 import type { QuantityNeed } from './quantity-text';

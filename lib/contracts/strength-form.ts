@@ -54,12 +54,10 @@ export function strengthFormSchema(kind: StrengthKind, units: UnitChoice): z.Zod
       return wireText(units).transform((text, context) => {
         const { tensileMpa, yieldMpa, alloy, temper, diameterMm } = text;
         const figures = { ...given({ tensileMpa, yieldMpa }), sources: sourcesOf(text, { tensileMpa, yieldMpa }) };
-        return input(
-          text,
-          context,
-          wireSheetSchema.safeParse({ alloy, temper, diameterMm, ...figures }),
-          (sheet) => ({ kind, sheet }),
-        );
+        return input(text, context, wireSheetSchema.safeParse({ alloy, temper, diameterMm, ...figures }), (sheet) => ({
+          kind,
+          sheet,
+        }));
       });
     case 'adhesive':
       return adhesiveText(units).transform((text, context) => {
@@ -132,10 +130,7 @@ function adhesiveText(units: UnitChoice) {
     bondClass: z.enum(BOND_CLASSES, { error: 'Say what kind of glue it is.' }),
     maxGapMm: optionalQuantityText(diameterNeed(units, 0.01, 20)),
     water: optionalWord(WATER_RATINGS),
-    maxServiceC: z.union([
-      z.literal('').transform(() => null),
-      quantityText(temperatureNeed(units, 0, 300)),
-    ]),
+    maxServiceC: z.union([z.literal('').transform(() => null), quantityText(temperatureNeed(units, 0, 300))]),
   });
 }
 
@@ -187,7 +182,10 @@ interface Sourced {
 }
 
 /** The source of every figure that was given: its own, else the one for all; none where neither was written. */
-function sourcesOf({ source, sources }: Sourced, figures: Readonly<Record<string, unknown>>): Record<string, FigureSource> {
+function sourcesOf(
+  { source, sources }: Sourced,
+  figures: Readonly<Record<string, unknown>>,
+): Record<string, FigureSource> {
   const named: Record<string, FigureSource> = {};
   for (const name of Object.keys(given(figures))) {
     const own = sources[name] ?? source;

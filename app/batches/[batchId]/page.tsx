@@ -19,6 +19,7 @@ import { StatusMark } from '@/app/_ui/status-mark';
 import { db } from '@/prisma/client';
 import { listLotCodes } from '@/prisma/data/mix-materials';
 import { Clocks } from '../_components/clocks';
+import { DatesButton } from '../_components/dates-button';
 import { History } from '../_components/history';
 import { MixTable } from '../_components/mix-table';
 import { PieceGrid } from '../_components/piece-grid';
@@ -58,6 +59,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
         up={{ href: '/batches', label: 'Batches' }}
         actions={
           <>
+            {isOpen && <DatesButton head={head} />}
             {isOpen && <PieceReportButton kind="scrap" batches={[reportBatch(entry)]} />}
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />
             <BatchStatusButton batch={batchRef(entry)} isFinished={!isOpen} />
