@@ -34,12 +34,14 @@ export function openingMinute(table: LagTable, fromMinute: number): number | nul
 }
 
 /**
- * The minute until which a window that begins to run at `fromMinute` is sure to be open: between two entries the
- * earlier one's end holds. null: the table does not reach that far, so nothing closes there.
+ * The minute until which a window that begins to run at `fromMinute` is sure to be open: between two entries, and
+ * after the last one, the earlier one's end holds, but never a minute before the beginning. null: nothing closes,
+ * since the end is not reached or the beginning lies before the table.
  */
 export function closingMinute(table: LagTable, fromMinute: number): number | null {
-  const index = Math.floor((fromMinute - table.startMinute) / table.stepMinutes);
-  const minutes = table.minutes[Math.min(index, table.minutes.length - 1)];
+  const steps = Math.floor((fromMinute - table.startMinute) / table.stepMinutes);
+  const index = Math.min(steps, table.minutes.length - 1);
+  const minutes = table.minutes[index];
   if (index < 0 || minutes === undefined || minutes === null) return null;
   return Math.max(fromMinute, table.startMinute + index * table.stepMinutes + minutes);
 }

@@ -1,11 +1,12 @@
 import { minuteAfter } from '@/lib/schedule/check-holds';
+import { checkPlan, isGivenViolation } from '@/lib/schedule/check-plan';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
 import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
 
 /** What a plan costs, level by level: the first level that differs decides. Less is better everywhere. */
 export interface PlanValue {
-  /** Tasks without a place. */
-  readonly unplaced: number;
+  /** Tasks without a place, and links into pinned tasks that are not kept. */
+  readonly conflicts: number;
   /** Sum over batches of minutes late x weight. A batch with an unplaced task counts as ready at the horizon. */
   readonly weightedLateMinutes: number;
   /** Recoat windows that closed and are remedied. */
@@ -20,7 +21,7 @@ export interface PlanValue {
 
 /** The levels in the order in which they decide. */
 export const VALUE_LEVELS = [
-  'unplaced',
+  'conflicts',
   'weightedLateMinutes',
   'closedWindows',
   'sessions',
@@ -49,7 +50,7 @@ export function planValue(problem: PlanningProblem, plan: ShopPlan): PlanValue {
     .filter((task) => task.state.kind === 'open' || task.state.kind === 'pinned')
     .flatMap((task) => placed.get(task.id) ?? []);
   return {
-    unplaced: plan.unplaced.length,
+    conflicts: plan.unplaced.length + brokenPins(problem, plan),
     weightedLateMinutes,
     closedWindows: open.reduce((sum, place) => sum + place.remedyLinkIds.length, 0),
     sessions: sessionsUsed(problem, open),
@@ -75,6 +76,13 @@ export function batchReadyMinutes(
     ready.set(task.batchId, Math.max(ready.get(task.batchId) ?? Number.NEGATIVE_INFINITY, readyMinute));
   }
   return ready;
+}
+
+function brokenPins(problem: PlanningProblem, plan: ShopPlan): number {
+  return checkPlan(problem, plan).filter(
+    (violation) =>
+      (violation.kind === 'least-lag' || violation.kind === 'greatest-lag') && isGivenViolation(problem, violation),
+  ).length;
 }
 
 function sessionsUsed(problem: PlanningProblem, places: readonly PlannedTask[]): number {
