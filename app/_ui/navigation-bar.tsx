@@ -11,6 +11,7 @@ const SIGNS: { readonly [H in ScreenHref]: ReactNode } = {
   '/batches': (
     <path d="M3 7c3-3 9-3 12 0-3 3-9 3-12 0ZM7 13c3-3 9-3 12 0-3 3-9 3-12 0ZM3 19c3-3 9-3 12 0-3 3-9 3-12 0Z" />
   ),
+  '/plan': <path d="M2 5v16M22 5v16M5 8h7M8 13h9M13 18h6M2 3h20" />,
   '/models': <path d="M2 13c4-6 13-7 20-1-7 6-16 7-20 1ZM9 16.5V20M17 15.4V19M2 13H0" />,
   '/stock': <path d="M7 3h6v4l3 3v11H4V10l3-3zM4 14h12M19 12v9M22 12v9" />,
   '/shop': <path d="M3 11 12 3l9 8M5 9.5V21h14V9.5M10 21v-6h4v6" />,
