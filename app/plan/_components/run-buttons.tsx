@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect, useState, useTransition } from 'react';
+import { useEffect, useRef, useState, useTransition } from 'react';
 import { buttonClass } from '@/app/_ui/button-class';
 import type { WhatIf } from '@/lib/contracts/stored-plan';
 import { acceptPlanAction, cancelPlanAction, startPlanAction } from '../actions';
@@ -48,6 +48,7 @@ export function RunState({ runId, isRunning, version, hasPlan }: RunStateProps) 
   const [plansMade, setPlansMade] = useState(0);
   const [message, setMessage] = useState<string | null>(null);
   const [isPending, start] = useTransition();
+  const shown = useRef(version);
 
   useEffect(() => {
     if (!isRunning) return;
@@ -57,11 +58,14 @@ export function RunState({ runId, isRunning, version, hasPlan }: RunStateProps) 
       const body: unknown = await answer.json();
       if (typeof body !== 'object' || body === null) return;
       if ('plansMade' in body && typeof body.plansMade === 'number') setPlansMade(body.plansMade);
-      const isNewer = 'version' in body && body.version !== version;
-      if (isNewer || ('status' in body && body.status !== 'running')) router.refresh();
+      const newest = 'version' in body && typeof body.version === 'number' ? body.version : -1;
+      // Asked for once: the next look comes before a long page has been drawn.
+      if (newest === shown.current) return;
+      shown.current = newest;
+      router.refresh();
     }, LOOK_MS);
     return () => clearInterval(look);
-  }, [runId, isRunning, version, router]);
+  }, [runId, isRunning, router]);
 
   return (
     <div className="grid gap-3">
