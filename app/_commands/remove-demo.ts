@@ -1,3 +1,4 @@
+import { pullPlanSchema, storedCalibrationSchema } from '@/lib/contracts/pull-plan';
 import type { Instant } from '@/lib/units/instant';
 import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { chunked } from '@/prisma/data/batches';
@@ -33,7 +34,9 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
         message: 'There is no demo workshop in this database. Nothing was changed.',
       };
     }
+    await removeBooks(tx);
     const { count: batches } = await tx.batch.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
+    await removePulls(tx);
     const models = await removeModels(tx);
     const lots = await removeLots(tx);
     const materials = await removeMaterials(tx);
@@ -57,6 +60,34 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
   });
 }
 
+/** The demo's series, with the calibrations that rest on nothing else. */
+async function removePulls(tx: Tx): Promise<void> {
+  await tx.pullSeries.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
+  for (const { id, body } of await tx.calibration.findMany({ select: { id: true, body: true } })) {
+    const { seriesIds } = storedCalibrationSchema.parse(body);
+    if (seriesIds.every((seriesId) => seriesId.startsWith(BROUGHT_BY_DEMO.startsWith))) {
+      await tx.calibration.delete({ where: { id } });
+    }
+  }
+  await tx.scale.deleteMany({ where: { id: BROUGHT_BY_DEMO, pulls: { none: {} } } });
+}
+
+/** Materials that series and calibrations of the maker's own name. */
+async function materialsOfPulls(tx: Tx): Promise<string[]> {
+  const series = await tx.pullSeries.findMany({ select: { plan: true } });
+  const named = series
+    .flatMap(({ plan }) => pullPlanSchema.parse(plan).conditions)
+    .flatMap(({ woodMaterialId, adhesiveMaterialId, wireMaterialId }) => [
+      woodMaterialId,
+      adhesiveMaterialId,
+      wireMaterialId,
+    ]);
+  const calibrations = await tx.calibration.findMany({
+    select: { woodMaterialId: true, adhesiveMaterialId: true, wireMaterialId: true },
+  });
+  return [...named, ...calibrations.flatMap((row) => Object.values(row))].flatMap((id) => id ?? []);
+}
+
 async function removeModels(tx: Tx): Promise<{ removed: number; kept: readonly KeptFromDemo[] }> {
   await tx.revision.deleteMany({ where: { id: BROUGHT_BY_DEMO, batches: { none: {} } } });
   const { count: removed } = await tx.model.deleteMany({ where: { id: BROUGHT_BY_DEMO, revisions: { none: {} } } });
@@ -65,10 +96,29 @@ async function removeModels(tx: Tx): Promise<{ removed: number; kept: readonly K
   return { removed, kept: rest.map(({ name }) => ({ kind: 'model', name, reason })) };
 }
 
+/**
+ * Call it before the batches go. A lot of the demo with nothing but the demo's own movements goes with its book;
+ * one that the maker moved stays with all of it. Corrections go before what they correct.
+ */
+async function removeBooks(tx: Tx): Promise<void> {
+  // A batch that is not named must be asked for by itself: it is neither like the demo's nor unlike them.
+  const ofMaker = { NOT: { id: BROUGHT_BY_DEMO }, OR: [{ batchId: null }, { NOT: { batchId: BROUGHT_BY_DEMO } }] };
+  const untouched = { id: BROUGHT_BY_DEMO, movements: { none: ofMaker } };
+  const usedElsewhere = { some: { mix: { NOT: { batchId: BROUGHT_BY_DEMO } } } };
+  const lots = await tx.lot.findMany({
+    where: { ...untouched, NOT: { mixLots: usedElsewhere } },
+    select: { id: true },
+  });
+  for (const ids of chunked(lots.map((lot) => lot.id))) {
+    await tx.stockMovement.deleteMany({ where: { lotId: { in: ids }, NOT: { correctsId: null } } });
+    await tx.stockMovement.deleteMany({ where: { lotId: { in: ids } } });
+  }
+}
+
 async function removeLots(tx: Tx): Promise<readonly KeptFromDemo[]> {
-  await tx.lot.deleteMany({ where: { id: BROUGHT_BY_DEMO, mixLots: { none: {} } } });
+  await tx.lot.deleteMany({ where: { id: BROUGHT_BY_DEMO, mixLots: { none: {} }, movements: { none: {} } } });
   const rest = await tx.lot.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { code: 'asc' } });
-  return rest.map(({ code }) => ({ kind: 'lot', name: code, reason: 'you mixed from it' }));
+  return rest.map(({ code }) => ({ kind: 'lot', name: code, reason: 'you mixed or took from it' }));
 }
 
 /** Call it after the batches, models and lots: what is still used then is used by the maker's own records. */
@@ -76,7 +126,7 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
   const unused = { none: {} };
   await tx.material.deleteMany({
     where: {
-      id: BROUGHT_BY_DEMO,
+      id: { ...BROUGHT_BY_DEMO, notIn: await materialsOfPulls(tx) },
       version: 1,
       lots: unused,
       revisions: unused,
@@ -93,14 +143,24 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
   return rest.map(({ name, version }) => ({
     kind: 'material',
     name,
-    reason: version > 1 ? 'you changed its figures' : 'your own models, batches or lots use it',
+    reason: version > 1 ? 'you changed its figures' : 'your own models, batches, lots or pull tests use it',
   }));
 }
 
 /** Whoever is named by records that stay is kept as having left the shop. */
 async function removePeople(tx: Tx): Promise<readonly KeptFromDemo[]> {
   const unnamed = { none: {} };
-  await tx.person.deleteMany({ where: { id: BROUGHT_BY_DEMO, events: unnamed, pulls: unnamed, waivers: unnamed } });
+  await tx.person.deleteMany({
+    where: {
+      id: BROUGHT_BY_DEMO,
+      events: unnamed,
+      pulls: unnamed,
+      pullChanges: unnamed,
+      calibrations: unnamed,
+      waivers: unnamed,
+      movements: unnamed,
+    },
+  });
   await tx.person.updateMany({ where: { id: BROUGHT_BY_DEMO }, data: { isActive: false } });
   const rest = await tx.person.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });
   return rest.map(({ name }) => ({ kind: 'person', name, reason: 'records of yours name this person' }));

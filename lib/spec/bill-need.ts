@@ -1,4 +1,4 @@
-import { eyeWireLengthMm, twistedPair } from '@/lib/geometry/twisted-pair';
+import { twistedEyeLength } from '@/lib/bom/developed-length';
 import type { AnchorFacts } from '@/lib/spec/anchor-facts';
 import type { ModelFacts } from '@/lib/spec/model-facts';
 import type { SpecBillLine } from '@/lib/spec/spec-model';
@@ -46,7 +46,16 @@ type Mutable = Omit<BillNeed, 'quantity'> & { quantity: number };
 function twistedMm({ anchor }: AnchorFacts): number {
   const { wireDiameterMm, twistPitchMm, embedmentMm, eyeInsideMm } = anchor;
   if (wireDiameterMm === null || twistPitchMm === null || embedmentMm === null || eyeInsideMm === null) return 0;
-  return eyeWireLengthMm(twistedPair(wireDiameterMm, twistPitchMm), embedmentMm, eyeInsideMm, 0);
+  const wire = twistedEyeLength({
+    wireDiameterMm,
+    pitchMm: twistPitchMm,
+    shankMm: embedmentMm,
+    eyeInsideMm,
+    loopDeg: 360,
+    tailsMm: 0,
+    trimMm: 0,
+  });
+  return wire.ok ? wire.cutMm : 0;
 }
 
 /** The loop of a wire that runs through. */
