@@ -85,12 +85,19 @@ test(`${SPECS} random specs: never throws, and nothing missing is said to hold`,
       count[finding.verdict]++;
       check(finding, model);
     }
-    if (i % 97 === 0) expect(JSON.parse(JSON.stringify(findings))).toEqual(findings);
+    if (i % 97 === 0 && !isPlain(findings)) expect.fail(`findings would not survive JSON: ${JSON.stringify(model)}`);
   }
   console.log(`random specs: ${SPECS}, ${JSON.stringify(count)}`);
   expect(count.holds).toBeGreaterThan(SPECS);
   expect(count.short).toBeGreaterThan(SPECS);
 });
+
+/** Whether JSON keeps all of it: no function, nothing undefined, no NaN. */
+function isPlain(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object') return typeof value === 'string' || typeof value === 'boolean';
+  return value === null || Object.values(value).every(isPlain);
+}
 
 function check({ ruleId, subject, verdict, words, missing, figures, advice }: Finding, model: SpecModel): void {
   const anchor = model.anchors.find(({ anchorId }) => anchorId === subject.key) ?? model.anchors[0];
