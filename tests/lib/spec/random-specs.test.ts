@@ -74,7 +74,7 @@ const NEEDS: Readonly<Record<RuleId, (model: SpecModel, anchor: SpecAnchor) => b
 
 const SPECS = turns(100_000, 3000);
 
-test(`${SPECS} random specs: never throws, and nothing missing is said to hold`, () => {
+test(`${SPECS} random specs: never throws, and nothing missing is said to hold`, { timeout: 300_000 }, () => {
   const random = seeded(7);
   const judging = specContext(shop(), { withFixes: false });
   const count = { holds: 0, short: 0, 'not-judged': 0 };
@@ -119,7 +119,7 @@ function check({ ruleId, subject, verdict, words, missing, figures, advice }: Fi
 
 const FIXED = turns(3000, 150);
 
-test(`fixes of ${FIXED} random specs make it hold, the least change first`, () => {
+test(`fixes of ${FIXED} random specs make it hold, the least change first`, { timeout: 300_000 }, () => {
   const random = seeded(8);
   let fixes = 0;
   for (let i = 0; i < FIXED; i++) {
