@@ -2,11 +2,11 @@
 
 import { buttonClass } from './button-class';
 
-/** Opens the browser's print dialog. The page prints black on white, without what is only of use on a screen. */
-export function PrintButton({ label }: { readonly label: string }) {
+/** Prints the page. */
+export function PrintButton() {
   return (
-    <button type="button" className={`${buttonClass('primary')} print:hidden`} onClick={() => window.print()}>
-      {label}
+    <button type="button" className={`${buttonClass('plain')} print:hidden`} onClick={() => window.print()}>
+      Print
     </button>
   );
 }

@@ -28,7 +28,7 @@ export default async function CardPage({ params }: PageProps<'/pull-tests/[serie
       title={`Test card: ${name}`}
       lead={`${plan.conditions.map((condition) => condition.name).join('; ')}. ${specimens.length} specimens of ${mixes.length} mixes. Order drawn from the seed ${plan.seed}.${demand}`}
       up={{ href: `/pull-tests/${seriesId}`, label: name }}
-      actions={<PrintButton label="Print the card" />}
+      actions={<PrintButton />}
     >
       <div className="grid gap-6 text-sm">
         {series.kind === 'design' && <KitList series={series} shop={shop} />}

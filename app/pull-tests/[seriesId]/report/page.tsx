@@ -29,7 +29,7 @@ export default async function ReportPage({ params }: PageProps<'/pull-tests/[ser
       title={`Pull tests: ${series.name}`}
       lead={`${shop.name}, ${dateText(now(), shop.timeZone)}. An estimate for joints made like these, never a rating.`}
       up={{ href: `/pull-tests/${seriesId}/analysis`, label: `What “${series.name}” says` }}
-      actions={<PrintButton label="Print the report" />}
+      actions={<PrintButton />}
     >
       <Section title="How it was made">
         <ul className="max-w-3xl list-disc pl-5">
