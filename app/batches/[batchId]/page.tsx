@@ -6,6 +6,7 @@ import { ActionList, dayText, HeldList } from '@/app/_bench/bench-lists';
 import { BenchSync } from '@/app/_bench/bench-sync';
 import { batchRef } from '@/app/_bench/operation-buttons';
 import { PieceReportButton } from '@/app/_bench/piece-report-button';
+import { QuarantineList } from '@/app/_bench/quarantine-list';
 import { reportBatch } from '@/app/_bench/report-batch';
 import { RunningMixes } from '@/app/_bench/running-mixes';
 import { loadBatchPage } from '@/app/_server/batch-page';
@@ -14,6 +15,7 @@ import { loadBenchWorld } from '@/app/_server/bench-world';
 import { now } from '@/app/_server/clock';
 import { hrefWith, readListQuery } from '@/app/_server/list-query';
 import { currentPeople, currentShop } from '@/app/_server/shop';
+import { ButtonLink } from '@/app/_ui/button-link';
 import { Page, Section } from '@/app/_ui/page';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { db } from '@/prisma/client';
@@ -63,6 +65,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
             {isOpen && <DatesButton head={head} />}
             {isOpen && <PieceReportButton kind="scrap" batches={[reportBatch(entry)]} />}
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />
+            <ButtonLink href={`/pull-tests/acceptance?batch=${head.id}`}>Test a sample</ButtonLink>
             <BatchStatusButton batch={batchRef(entry)} isFinished={!isOpen} />
           </>
         }
@@ -79,6 +82,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
           </p>
         )}
         <RunningMixes bench={bench} shop={shop} />
+        <QuarantineList entries={[entry]} />
         {isOpen && (
           <div className="grid gap-8 lg:grid-cols-2">
             <Section title="Now">
