@@ -31,7 +31,7 @@ export async function GET(
         ({ piece, mixId }) =>
           (piece?.batchId === batch.id && piece.number === number) || (mixId !== null && mixIds.includes(mixId)),
       )
-      .map((pull) => `${pull.seriesName} ${pull.orderNumber}`)
+      .map((pull) => `${pull.seriesName} ${pull.code}`)
       .join('; '),
   ]);
   const name = `recall-${lot.code.replace(/[^A-Za-z0-9-]+/g, '-')}.csv`;
