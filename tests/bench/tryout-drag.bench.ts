@@ -28,6 +28,8 @@ export async function run(): Promise<boolean> {
   try {
     for (const width of [1440, 360]) {
       const page = await browser.newPage({ viewport: { width, height: 900 } });
+      // The script runner names the functions it sends to the page by a helper that the page does not have.
+      await page.addInitScript({ content: 'globalThis.__name = (named) => named;' });
       await page.goto(`${workshop.url}/models/demo-model-plumbline`, { waitUntil: 'networkidle' });
       isWithin = report(width, await drag(page)) && isWithin;
       await page.close();
