@@ -54,11 +54,11 @@ export function thinCoverWords(
   const words: Words = [
     ' Thin cover takes ',
     percent(100 * lostShare),
-    ' of it: at a depth of ',
+    ' of it: cover is least at a depth of ',
     mm(cover.atDepthMm),
-    ' only ',
+    ', and counts there as ',
     mm(cover.leastMm),
-    ' from the middle of the shank to the skin, where ',
+    ', where ',
     mm(FULL_COVER_DIAMETERS * cover.shankMm),
     ' would be full cover.',
   ];

@@ -22,10 +22,12 @@ export function ShapePreview({ kind, height, width, lengthUnit }: ShapePreviewPr
   const stations = bodyShape(kind, { lengthMm: LENGTH_MM, heightMm, widthMm }, 41);
   const sideY = heightMm / 2 + 2;
   const topY = heightMm + 8 + widthMm / 2;
+  // Rounded, for the server and the browser differ in the last digits of a power.
+  const at = (x: number, y: number) => `${x.toFixed(2)} ${y.toFixed(2)}`;
   const outline = (half: 'halfHeightMm' | 'halfWidthMm', middle: number) =>
     [
-      ...stations.map((station) => `${station.xMm} ${middle - station[half]}`),
-      ...stations.toReversed().map((station) => `${station.xMm} ${middle + station[half]}`),
+      ...stations.map((station) => at(station.xMm, middle - station[half])),
+      ...stations.toReversed().map((station) => at(station.xMm, middle + station[half])),
     ].join('L');
   return (
     <svg
