@@ -46,7 +46,7 @@ function run({ jobId, problem, held, budget, cancelled }: PlanJob): void {
     performance.now() - beganAt > budget.withinMs ||
     Atomics.load(cancelled, 0) === 1;
   tellBest();
-  while (!isOver()) {
+  while (improver.canImprove && !isOver()) {
     isBetter = improver.improve(STEP) || isBetter;
     if (isBetter && performance.now() - toldAt > TELL_MS) tellBest();
   }

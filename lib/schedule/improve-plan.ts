@@ -53,6 +53,11 @@ export class PlanImprover {
     return this.#plansMade;
   }
 
+  /** Whether there is anything to put in another order. */
+  get canImprove(): boolean {
+    return this.#compiled.open.length > 1;
+  }
+
   /** The best plan so far. */
   best(): ShopPlan {
     this.#decoder.delays.set(this.#bestDelays);
@@ -63,7 +68,7 @@ export class PlanImprover {
   /** Makes `count` more plans; true when the best of them is better than what was there. */
   improve(count: number): boolean {
     const { open } = this.#compiled;
-    if (open.length < 2) return false;
+    if (!this.canImprove) return false;
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
     for (let i = 0; i < count; i++) {
