@@ -24,6 +24,6 @@ export async function lotRefusal(
 }
 
 /** A lot as its row holds it. */
-export function lotColumns({ code, part, quantity, unit, receivedOn, openedOn, expiresOn, supplierNote }: LotInput) {
-  return { code, part, quantity, quantityUnit: unit, receivedOn, openedOn, expiresOn, supplierNote };
+export function lotColumns({ unit, ...columns }: LotInput) {
+  return { ...columns, quantityUnit: unit };
 }

@@ -8,9 +8,10 @@ import type { RecordEventInput } from '@/lib/contracts/batch-action';
 import { HOUR_MS, type Instant } from '@/lib/units/instant';
 import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { appendEvent, findEventByKey } from '@/prisma/data/batch-events';
-import { saveRows } from '@/prisma/data/batch-rows';
+import { rowChanges, saveRows } from '@/prisma/data/batch-rows';
 import { findBatchHead } from '@/prisma/data/batches';
 import { getShop } from '@/prisma/data/shop';
+import { takeForMixes } from '@/prisma/data/take-for-mixes';
 import { type CureCourse, currentCourse } from '../_server/cure-course';
 import { firstMixedAt, foldedBatch, knownBatch } from '../_server/known-batches';
 import { type BodyFault, completedBody, isSameAction } from './event-body';
@@ -110,6 +111,16 @@ async function recordInTurn(
     body,
   };
   await appendEvent(tx, batchId, event);
-  await saveRows(tx, batchId, batch.state, foldBatch(folded.plan, [...folded.events, event]));
+  const after = foldBatch(folded.plan, [...folded.events, event]);
+  await saveRows(tx, batchId, batch.state, after);
+  const { addedMixes, changedMixes, removedMixIds } = rowChanges(batch.state, after);
+  await takeForMixes(
+    tx,
+    { batchId, seq: event.seq, personId: event.personId, at: now },
+    {
+      standing: [...addedMixes, ...changedMixes],
+      removed: batch.state.mixes.filter((mix) => removedMixIds.includes(mix.mixId)),
+    },
+  );
   return { ok: true, event, isRepeat: false, warnings: decision.warnings, batch };
 }

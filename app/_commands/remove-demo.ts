@@ -34,6 +34,7 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
         message: 'There is no demo workshop in this database. Nothing was changed.',
       };
     }
+    await removeBooks(tx);
     const { count: batches } = await tx.batch.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
     await removePulls(tx);
     const models = await removeModels(tx);
@@ -96,10 +97,29 @@ async function removeModels(tx: Tx): Promise<{ removed: number; kept: readonly K
   return { removed, kept: rest.map(({ name }) => ({ kind: 'model', name, reason })) };
 }
 
+/**
+ * Call it before the batches go. A lot of the demo with nothing but the demo's own movements goes with its book;
+ * one that the maker moved stays with all of it. Corrections go before what they correct.
+ */
+async function removeBooks(tx: Tx): Promise<void> {
+  // A batch that is not named must be asked for by itself: it is neither like the demo's nor unlike them.
+  const ofMaker = { NOT: { id: BROUGHT_BY_DEMO }, OR: [{ batchId: null }, { NOT: { batchId: BROUGHT_BY_DEMO } }] };
+  const untouched = { id: BROUGHT_BY_DEMO, movements: { none: ofMaker } };
+  const usedElsewhere = { some: { mix: { NOT: { batchId: BROUGHT_BY_DEMO } } } };
+  const lots = await tx.lot.findMany({
+    where: { ...untouched, NOT: { mixLots: usedElsewhere } },
+    select: { id: true },
+  });
+  for (const ids of chunked(lots.map((lot) => lot.id))) {
+    await tx.stockMovement.deleteMany({ where: { lotId: { in: ids }, NOT: { correctsId: null } } });
+    await tx.stockMovement.deleteMany({ where: { lotId: { in: ids } } });
+  }
+}
+
 async function removeLots(tx: Tx): Promise<readonly KeptFromDemo[]> {
-  await tx.lot.deleteMany({ where: { id: BROUGHT_BY_DEMO, mixLots: { none: {} } } });
+  await tx.lot.deleteMany({ where: { id: BROUGHT_BY_DEMO, mixLots: { none: {} }, movements: { none: {} } } });
   const rest = await tx.lot.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { code: 'asc' } });
-  return rest.map(({ code }) => ({ kind: 'lot', name: code, reason: 'you mixed from it' }));
+  return rest.map(({ code }) => ({ kind: 'lot', name: code, reason: 'you mixed or took from it' }));
 }
 
 /** Call it after the batches, models and lots: what is still used then is used by the maker's own records. */
@@ -139,6 +159,7 @@ async function removePeople(tx: Tx): Promise<readonly KeptFromDemo[]> {
       pullChanges: unnamed,
       calibrations: unnamed,
       waivers: unnamed,
+      movements: unnamed,
     },
   });
   await tx.person.updateMany({ where: { id: BROUGHT_BY_DEMO }, data: { isActive: false } });

@@ -11,11 +11,13 @@ import { SearchForm } from '@/app/_ui/search-form';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { type Column, Table } from '@/app/_ui/table';
 import { MATERIAL_KINDS } from '@/lib/contracts/material-forms';
+import type { UnitChoice } from '@/lib/units/unit-choice';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
 import { listLotPage } from '@/prisma/data/lots';
 import { hasSheet, listMaterialPage, type MaterialLine } from '@/prisma/data/materials';
 import { KindFilter } from './_components/kind-filter';
+import { OnHandText } from './_components/on-hand-text';
 import { KIND_WORDS } from './_components/words';
 
 export const metadata: Metadata = { title: 'Stock' };
@@ -40,6 +42,9 @@ export default async function StockPage({ searchParams }: { readonly searchParam
             {isArchived ? 'Materials in use' : 'Archived'}
           </ButtonLink>
           <ButtonLink href="/stock/lots">All lots</ButtonLink>
+          <ButtonLink href="/stock/shortages">Shortages</ButtonLink>
+          <ButtonLink href="/stock/trace">Trace</ButtonLink>
+          <ButtonLink href="/stock/import">Import a list</ButtonLink>
           <ButtonLink href="/stock/new" weight="primary">
             New material
           </ButtonLink>
@@ -69,7 +74,7 @@ export default async function StockPage({ searchParams }: { readonly searchParam
       {total === 0 ? (
         <Nothing isSearch={text !== '' || kind !== null || isArchived} />
       ) : (
-        <Table caption="Materials" columns={COLUMNS} rows={lines} rowKey={(line) => line.id} />
+        <Table caption="Materials" columns={columns(shop)} rows={lines} rowKey={(line) => line.id} />
       )}
       <Pager
         page={page}
@@ -95,7 +100,7 @@ function Nothing({ isSearch }: { readonly isSearch: boolean }) {
   );
 }
 
-const COLUMNS: readonly Column<MaterialLine>[] = [
+const columns = (units: UnitChoice): readonly Column<MaterialLine>[] => [
   {
     id: 'name',
     title: 'Material',
@@ -116,5 +121,6 @@ const COLUMNS: readonly Column<MaterialLine>[] = [
     cell: (line) =>
       !hasSheet(line.kind) ? '–' : line.hasFigures ? 'entered' : <StatusMark status="late">Missing</StatusMark>,
   },
+  { id: 'left', title: 'Left', cell: (line) => <OnHandText line={line} units={units} />, isNumber: true },
   { id: 'lots', title: 'Lots', cell: (line) => line.lotCount, isNumber: true },
 ];

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { UnitChoice } from '@/lib/units/unit-choice';
+import { optionalMoneyText } from './money-text';
 import { plainText } from './plain-text';
 import { lengthNeed, massNeed } from './quantity-need';
 import { quantityText } from './quantity-text';
@@ -38,7 +39,7 @@ export type MaterialInput = z.infer<typeof materialFormSchema>;
 const NEED_COUNT = 'Write how many there are, from 1 to 1,000,000.';
 
 /** A lot: one container or bundle. */
-export function lotFormSchema(units: UnitChoice) {
+export function lotFormSchema(units: UnitChoice, currency: string) {
   const shared = {
     code: plainText(1, 60),
     part: z.enum(LOT_PARTS, { error: 'Say which part is in it.' }),
@@ -46,6 +47,7 @@ export function lotFormSchema(units: UnitChoice) {
     openedOn: optionalDaySchema,
     expiresOn: optionalDaySchema,
     supplierNote: plainText(0, 500),
+    priceMinor: optionalMoneyText(currency),
   };
   const count = z
     .string()

@@ -28,8 +28,3 @@ export function twistedPair(wireDiameterMm: number, pitchMm: number): TwistedPai
     envelopeMm: 2 * wireDiameterMm,
   };
 }
-
-/** Wire for one eye: two strands down the shank, the loop, and a tail to cut off. */
-export function eyeWireLengthMm(pair: TwistedPair, shankMm: number, eyeInsideMm: number, tailsMm: number): number {
-  return 2 * shankMm * pair.takeUp + Math.PI * (eyeInsideMm + 0.5 * pair.envelopeMm) + tailsMm;
-}

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { LOT_PARTS, type LotPart } from '@/lib/contracts/material-forms';
+import { fromMilli, STOCK_UNITS, type StockUnit } from '@/lib/stock/ledger';
 import type { DbReader } from '@/prisma/client';
-import { BILL_UNITS, type BillUnit } from '@/prisma/data/revisions';
+import { chunked } from './batches';
+import { leftMilliOf } from './stock';
 
 /** One purchased container or bundle. Days are YYYY-MM-DD. */
 export interface Lot {
@@ -11,17 +13,28 @@ export interface Lot {
   readonly code: string;
   readonly part: LotPart;
   readonly quantity: number;
-  readonly quantityUnit: BillUnit;
+  readonly quantityUnit: StockUnit;
   readonly receivedOn: string;
   readonly openedOn: string | null;
   readonly expiresOn: string | null;
   readonly supplierNote: string;
+  /** What is left by the book. */
+  readonly left: number;
+  readonly isUsedUp: boolean;
+  /** Movements after the first receipt. */
+  readonly movementCount: number;
+  /** What was paid for all of it, in minor units of the shop's money; null: not written down. */
+  readonly priceMinor: number | null;
+  /** The data sheet that came with it, by its own name and its name in the data folder. */
+  readonly sheetName: string | null;
+  readonly sheetFile: string | null;
+  readonly sheetOn: string | null;
   /** Mixes it went into. */
   readonly mixCount: number;
 }
 
 const partSchema = z.enum(LOT_PARTS);
-const unitSchema = z.enum(BILL_UNITS);
+const unitSchema = z.enum(STOCK_UNITS);
 
 const COLUMNS = {
   id: true,
@@ -34,23 +47,34 @@ const COLUMNS = {
   openedOn: true,
   expiresOn: true,
   supplierNote: true,
+  priceMinor: true,
+  sheetName: true,
+  sheetFile: true,
+  sheetOn: true,
+  movedMilli: true,
+  lastOrder: true,
+  isUsedUp: true,
   material: { select: { name: true } },
   _count: { select: { mixLots: true } },
 } as const;
 
-interface LotRow extends Omit<Lot, 'materialName' | 'part' | 'quantityUnit' | 'mixCount'> {
+interface LotRow extends Omit<Lot, 'materialName' | 'part' | 'quantityUnit' | 'mixCount' | 'left' | 'movementCount'> {
+  readonly movedMilli: bigint;
+  readonly lastOrder: number;
   readonly part: string;
   readonly quantityUnit: string;
   readonly material: { readonly name: string };
   readonly _count: { readonly mixLots: number };
 }
 
-function toLot({ material, _count, part, quantityUnit, ...row }: LotRow): Lot {
+function toLot({ material, _count, part, quantityUnit, movedMilli, lastOrder, ...row }: LotRow): Lot {
   return {
     ...row,
     materialName: material.name,
     part: partSchema.parse(part),
     quantityUnit: unitSchema.parse(quantityUnit),
+    left: fromMilli(leftMilliOf({ quantity: row.quantity, movedMilli })),
+    movementCount: lastOrder,
     mixCount: _count.mixLots,
   };
 }
@@ -60,8 +84,10 @@ export interface LotSearch {
   readonly materialId: string | null;
   /** A part of the code, in small or capital letters or as it is written; empty: all. */
   readonly text: string;
-  /** Only lots that expired before this day; null: all. */
+  /** Only lots with something left that expired before this day; null: all. */
   readonly expiredBefore: string | null;
+  /** Without the lots of which nothing is left. */
+  readonly hidesUsedUp?: boolean;
   /** From 0. */
   readonly page: number;
   readonly pageSize: number;
@@ -70,12 +96,13 @@ export interface LotSearch {
 /** One page of lots, the last received first, and how many there are in all. */
 export async function listLotPage(
   reader: DbReader,
-  { materialId, text, expiredBefore, page, pageSize }: LotSearch,
+  { materialId, text, expiredBefore, hidesUsedUp = false, page, pageSize }: LotSearch,
 ): Promise<{ lots: Lot[]; total: number }> {
   const where = {
     ...(materialId === null ? {} : { materialId }),
     ...(text === '' ? {} : { OR: spellings(text).map((contains) => ({ code: { contains } })) }),
     ...(expiredBefore === null ? {} : { expiresOn: { lt: expiredBefore } }),
+    ...(hidesUsedUp || expiredBefore !== null ? { isUsedUp: false } : {}),
   };
   const total = await reader.lot.count({ where });
   const rows = await reader.lot.findMany({
@@ -97,4 +124,14 @@ function spellings(text: string): string[] {
 export async function findLot(reader: DbReader, lotId: string): Promise<Lot | null> {
   const row = await reader.lot.findUnique({ where: { id: lotId }, select: COLUMNS });
   return row === null ? null : toLot(row);
+}
+
+/** Lots by id, for those that are there. */
+export async function listLotsById(reader: DbReader, lotIds: readonly string[]): Promise<Map<string, Lot>> {
+  const lots = new Map<string, Lot>();
+  for (const ids of chunked([...new Set(lotIds)])) {
+    const rows = await reader.lot.findMany({ where: { id: { in: ids } }, select: COLUMNS });
+    for (const row of rows) lots.set(row.id, toLot(row));
+  }
+  return lots;
 }

@@ -3,9 +3,12 @@ import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
 import { MATERIAL_KINDS, type MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import { STRENGTH_KINDS, type StrengthFigures, type StrengthKind } from '@/lib/materials/strength-figures';
+import { STOCK_UNITS, type StockUnit } from '@/lib/stock/ledger';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
 import { strengthFigures } from '@/prisma/data/strength-shelf';
+import { chunked } from './batches';
+import { listOnHand, type OnHand } from './stock-on-hand';
 
 const kindSchema = z.enum(MATERIAL_KINDS);
 
@@ -27,7 +30,48 @@ export async function listMaterialChoices(reader: DbReader): Promise<MaterialCho
     .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
 }
 
+/** How a material is bought. What nobody has said is null. */
+export interface Buying {
+  /** What it is counted in. */
+  readonly stockUnit: StockUnit | null;
+  /** What one pack holds, in that unit, and costs, in minor units of the shop's money. */
+  readonly packQuantity: number | null;
+  readonly packPriceMinor: number | null;
+  /** Order when no more than this is left, in that unit. */
+  readonly reorderPoint: number | null;
+  readonly leadTimeDays: number | null;
+}
+
+const stockUnitSchema = z.enum(STOCK_UNITS).nullable();
+
+function toBuying(row: Omit<Buying, 'stockUnit'> & { stockUnit: string | null }): Buying {
+  const { packQuantity, packPriceMinor, reorderPoint, leadTimeDays } = row;
+  return { stockUnit: stockUnitSchema.parse(row.stockUnit), packQuantity, packPriceMinor, reorderPoint, leadTimeDays };
+}
+
+const BUYING_COLUMNS = {
+  stockUnit: true,
+  packQuantity: true,
+  packPriceMinor: true,
+  reorderPoint: true,
+  leadTimeDays: true,
+} as const;
+
+/** How materials are bought, by id. */
+export async function listBuying(reader: DbReader, materialIds: readonly string[]): Promise<Map<string, Buying>> {
+  const buying = new Map<string, Buying>();
+  for (const ids of chunked(materialIds)) {
+    const rows = await reader.material.findMany({
+      where: { id: { in: ids } },
+      select: { id: true, ...BUYING_COLUMNS },
+    });
+    for (const row of rows) buying.set(row.id, toBuying(row));
+  }
+  return buying;
+}
+
 export interface Material extends MaterialChoice {
+  readonly buying: Buying;
   /** The data sheet of an adhesive or a coating; null when none was entered, and for all other kinds. */
   readonly sheet: AdhesiveSheet | null;
   /** What is known of its strength; null when nothing was entered, and for kinds that carry nothing. */
@@ -65,6 +109,7 @@ export async function findMaterial(reader: DbReader, materialId: string): Promis
     sheetRevision: row.sheetRevision,
     sheetOn: row.sheetOn,
     note: row.note,
+    buying: toBuying(row),
     isArchived: row.isArchived,
     version: row.version,
     updatedAt: row.updatedAt.getTime(),
@@ -75,6 +120,8 @@ export async function findMaterial(reader: DbReader, materialId: string): Promis
 export interface MaterialLine extends MaterialChoice {
   readonly lotCount: number;
   readonly hasFigures: boolean;
+  readonly buying: Buying;
+  readonly onHand: readonly OnHand[];
 }
 
 export interface MaterialSearch {
@@ -101,12 +148,29 @@ export async function listMaterialPage(
   const ids = found.slice(page * pageSize, (page + 1) * pageSize).map((material) => material.id);
   const rows = await reader.material.findMany({
     where: { id: { in: ids } },
-    select: { id: true, name: true, kind: true, version: true, figures: true, _count: { select: { lots: true } } },
+    select: {
+      id: true,
+      name: true,
+      kind: true,
+      version: true,
+      figures: true,
+      ...BUYING_COLUMNS,
+      _count: { select: { lots: true } },
+    },
   });
+  const onHand = await listOnHand(reader, ids);
   const lines = new Map(
-    rows.map(({ _count, figures, kind: word, id, name }) => [
+    rows.map(({ _count, figures, kind: word, id, name, ...row }): [string, MaterialLine] => [
       id,
-      { id, name, kind: kindSchema.parse(word), lotCount: _count.lots, hasFigures: figures !== null },
+      {
+        id,
+        name,
+        kind: kindSchema.parse(word),
+        lotCount: _count.lots,
+        hasFigures: figures !== null,
+        buying: toBuying(row),
+        onHand: onHand.get(id) ?? [],
+      },
     ]),
   );
   return { lines: ids.flatMap((id) => lines.get(id) ?? []), total: found.length };

@@ -30,7 +30,7 @@ async function material(db: Db, name: string, kind: MaterialKind = 'adhesive'): 
 }
 
 function lot(code: string, more: Partial<Omit<LotInput, 'unit' | 'quantity'>> = {}): LotInput {
-  const shared = { receivedOn: '2026-01-10', openedOn: null, expiresOn: null, supplierNote: '' };
+  const shared = { receivedOn: '2026-01-10', openedOn: null, expiresOn: null, supplierNote: '', priceMinor: null };
   return { code, part: 'resin', ...shared, unit: 'g', quantity: 500, ...more };
 }
 

@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { addLot } from '@/app/_commands/add-lot';
 import { removeLot } from '@/app/_commands/remove-lot';
+import { saveBuying } from '@/app/_commands/save-buying';
 import { saveLot } from '@/app/_commands/save-lot';
 import { saveMaterial } from '@/app/_commands/save-material';
 import { saveSheet } from '@/app/_commands/save-sheet';
@@ -17,6 +18,7 @@ import type { FormState } from '@/app/_ui/form-state';
 import { lotFormSchema, materialFormSchema } from '@/lib/contracts/material-forms';
 import { idSchema } from '@/lib/contracts/plain-text';
 import { sheetFormSchema } from '@/lib/contracts/sheet-form';
+import { buyingFormSchema } from '@/lib/contracts/stock-forms';
 import { strengthFormSchema } from '@/lib/contracts/strength-form';
 import { STRENGTH_KINDS, type StrengthKind } from '@/lib/materials/strength-figures';
 import { db } from '@/prisma/client';
@@ -25,6 +27,16 @@ export async function saveMaterialAction(materialId: string, _: FormState, data:
   const form = readForm(materialFormSchema, data);
   if (!form.ok) return form.state;
   const result = await saveMaterial(await db(), idSchema.parse(materialId), form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done('Saved.');
+}
+
+export async function saveBuyingAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
+  const shop = await currentShop();
+  const form = readForm(buyingFormSchema(shop, shop.currency), data);
+  if (!form.ok) return form.state;
+  const result = await saveBuying(await db(), idSchema.parse(materialId), form.value, now());
   if (!result.ok) return refusedBy(data, result);
   refresh();
   return done('Saved.');
@@ -61,8 +73,13 @@ export async function saveStrengthAction(
   redirect(`/stock/${materialId}`);
 }
 
+async function lotForm() {
+  const shop = await currentShop();
+  return lotFormSchema(shop, shop.currency);
+}
+
 export async function addLotAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
-  const form = readForm(lotFormSchema(await currentShop()), data);
+  const form = readForm(await lotForm(), data);
   if (!form.ok) return form.state;
   const result = await addLot(await db(), idSchema.parse(materialId), form.value, now());
   if (!result.ok) return refusedBy(data, result);
@@ -75,7 +92,7 @@ export async function saveLotAction(
   _: FormState,
   data: FormData,
 ): Promise<FormState> {
-  const form = readForm(lotFormSchema(await currentShop()), data);
+  const form = readForm(await lotForm(), data);
   if (!form.ok) return form.state;
   const result = await saveLot(await db(), idSchema.parse(lotId), form.value);
   if (!result.ok) return refusedBy(data, result);

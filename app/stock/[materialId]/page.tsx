@@ -13,6 +13,7 @@ import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
 import { listLotPage } from '@/prisma/data/lots';
 import { findMaterial, hasSheet, strengthKindOf } from '@/prisma/data/materials';
+import { BuyingForm } from './_components/buying-form';
 import { MaterialCare } from './_components/material-care';
 import { SheetView } from './_components/sheet-view';
 import { StrengthView } from './_components/strength-view';
@@ -96,6 +97,9 @@ export default async function MaterialPage({ params, searchParams }: MaterialPag
           things="lots"
           hrefOf={(to) => hrefWith(`/stock/${materialId}`, { page: String(to) })}
         />
+      </Section>
+      <Section title="Buying" lead="What it costs and when to order. A lot keeps the price that was paid for it.">
+        <BuyingForm material={material} shop={shop} />
       </Section>
       <Section title="Name and keeping">
         <MaterialCare material={material} />

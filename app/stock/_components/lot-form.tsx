@@ -1,11 +1,12 @@
 import { ActionForm } from '@/app/_ui/action-form';
-import { TextAreaField, TextField } from '@/app/_ui/field';
+import { QuantityField, TextAreaField, TextField } from '@/app/_ui/field';
 import type { FormAction } from '@/app/_ui/form-state';
 import { Card } from '@/app/_ui/page';
 import { SelectField } from '@/app/_ui/select-field';
 import { SubmitButton } from '@/app/_ui/submit-button';
 import { lengthSign } from '@/app/_ui/unit-sign';
-import { lengthInput, massInput } from '@/lib/units/quantity-input';
+import { stockInput } from '@/lib/stock/stock-text';
+import { moneyInput } from '@/lib/units/money';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import type { Lot } from '@/prisma/data/lots';
 import { hasSheet, type Material } from '@/prisma/data/materials';
@@ -18,11 +19,13 @@ export interface LotFormProps {
   /** YYYY-MM-DD in the shop. */
   readonly today: string;
   readonly units: UnitChoice;
+  /** ISO 4217 code. */
+  readonly currency: string;
   readonly action: FormAction;
 }
 
 /** What is written on a container, and when it came, was opened and expires. */
-export function LotForm({ material, lot, today, units, action }: LotFormProps) {
+export function LotForm({ material, lot, today, units, currency, action }: LotFormProps) {
   const isTwoPart = hasSheet(material.kind);
   return (
     <Card className="max-w-3xl">
@@ -46,7 +49,12 @@ export function LotForm({ material, lot, today, units, action }: LotFormProps) {
             <input type="hidden" name="part" value="whole" />
           )}
           <div className="grid grid-cols-[2fr_1fr] gap-3">
-            <TextField name="quantity" label="Bought" maxLength={40} defaultValue={quantityInput(lot, units)} />
+            <TextField
+              name="quantity"
+              label="Bought"
+              maxLength={40}
+              defaultValue={lot === null ? undefined : stockInput(lot.quantity, lot.quantityUnit, units)}
+            />
             <SelectField
               name="unit"
               label="Unit"
@@ -58,6 +66,14 @@ export function LotForm({ material, lot, today, units, action }: LotFormProps) {
               defaultValue={lot?.quantityUnit ?? (isTwoPart ? 'g' : 'pieces')}
             />
           </div>
+          <QuantityField
+            name="priceMinor"
+            label="Paid for it"
+            hint="All of it together. Empty when you do not know: its cost is then not judged."
+            isOptional
+            unit={currency}
+            defaultValue={lot?.priceMinor == null ? undefined : moneyInput(lot.priceMinor, currency)}
+          />
           <TextField name="receivedOn" type="date" label="Received" defaultValue={lot?.receivedOn ?? today} />
           <TextField
             name="openedOn"
@@ -79,7 +95,7 @@ export function LotForm({ material, lot, today, units, action }: LotFormProps) {
         <TextAreaField
           name="supplierNote"
           label="Note"
-          hint="Where it came from, what it cost, what you noticed."
+          hint="Where it came from, what you noticed."
           isOptional
           maxLength={500}
           defaultValue={lot?.supplierNote}
@@ -90,16 +106,4 @@ export function LotForm({ material, lot, today, units, action }: LotFormProps) {
       </ActionForm>
     </Card>
   );
-}
-
-function quantityInput(lot: Lot | null, units: UnitChoice): string | undefined {
-  if (lot === null) return undefined;
-  switch (lot.quantityUnit) {
-    case 'g':
-      return massInput(lot.quantity, units.massUnit);
-    case 'mm':
-      return lengthInput(lot.quantity, units.lengthUnit);
-    case 'pieces':
-      return String(lot.quantity);
-  }
 }

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { dayText } from '@/app/_ui/day-text';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { type Column, Table } from '@/app/_ui/table';
-import { lengthText, massText } from '@/lib/units/format-quantity';
+import { stockText } from '@/lib/stock/stock-text';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import type { Lot } from '@/prisma/data/lots';
 import { PART_WORDS } from './words';
@@ -52,7 +52,13 @@ export function LotTable({ lots, today, units, showsMaterial = false }: LotTable
         code,
         ...(showsMaterial ? [material] : []),
         { id: 'part', title: 'Part', cell: (lot) => PART_WORDS[lot.part] },
-        { id: 'quantity', title: 'Bought', cell: (lot) => quantityOf(lot, units), isNumber: true },
+        { id: 'left', title: 'Left', cell: (lot) => <Left lot={lot} units={units} />, isNumber: true },
+        {
+          id: 'quantity',
+          title: 'First bought',
+          cell: (lot) => stockText(lot.quantity, lot.quantityUnit, units),
+          isNumber: true,
+        },
         { id: 'received', title: 'Received', cell: (lot) => dayText(lot.receivedOn) },
         { id: 'opened', title: 'Opened', cell: (lot) => (lot.openedOn === null ? 'not yet' : dayText(lot.openedOn)) },
         { id: 'expires', title: 'Good until', cell: (lot) => <Expiry lot={lot} today={today} /> },
@@ -68,13 +74,7 @@ function Expiry({ lot, today }: { readonly lot: Lot; readonly today: string }) {
   return <StatusMark status="expired">Expired {dayText(lot.expiresOn)}</StatusMark>;
 }
 
-function quantityOf({ quantity, quantityUnit }: Lot, units: UnitChoice): string {
-  switch (quantityUnit) {
-    case 'g':
-      return massText(quantity, units.massUnit);
-    case 'mm':
-      return lengthText(quantity, units.lengthUnit);
-    case 'pieces':
-      return `${quantity} pieces`;
-  }
+function Left({ lot, units }: { readonly lot: Lot; readonly units: UnitChoice }) {
+  if (lot.isUsedUp) return <StatusMark status="done">Used up</StatusMark>;
+  return <>{stockText(lot.left, lot.quantityUnit, units)}</>;
 }

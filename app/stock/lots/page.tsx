@@ -16,13 +16,15 @@ export const metadata: Metadata = { title: 'Lots' };
 export default async function LotsPage({ searchParams }: { readonly searchParams: SearchParams }) {
   const { text, page, word } = await readListQuery(searchParams);
   const isExpired = word('state') === 'expired';
-  const state = isExpired ? 'expired' : '';
+  const showsAll = word('state') === 'all';
+  const state = isExpired ? 'expired' : showsAll ? 'all' : '';
   const [shop, database] = await Promise.all([currentShop(), db()]);
   const today = wallTimeAt(now(), shop.timeZone).day;
   const { lots, total } = await listLotPage(database, {
     materialId: null,
     text,
     expiredBefore: isExpired ? today : null,
+    hidesUsedUp: !showsAll,
     page: page - 1,
     pageSize: PAGE_SIZE,
   });
@@ -32,12 +34,17 @@ export default async function LotsPage({ searchParams }: { readonly searchParams
       lead="Containers and bundles, the last received first."
       up={{ href: '/stock', label: 'Stock' }}
       actions={
-        <ButtonLink href={hrefWith('/stock/lots', { state: isExpired ? '' : 'expired' })}>
-          {isExpired ? 'All lots' : 'Expired only'}
-        </ButtonLink>
+        <>
+          <ButtonLink href={hrefWith('/stock/lots', { state: isExpired ? '' : 'expired' })}>
+            {isExpired ? 'Lots in use' : 'Expired only'}
+          </ButtonLink>
+          <ButtonLink href={hrefWith('/stock/lots', { state: showsAll ? '' : 'all' })}>
+            {showsAll ? 'Without the used up' : 'With the used up'}
+          </ButtonLink>
+        </>
       }
     >
-      <SearchForm label="Part of a lot code" text={text} kept={isExpired ? { state } : {}} />
+      <SearchForm label="Part of a lot code" text={text} kept={state === '' ? {} : { state }} />
       {total === 0 ? (
         <p className="text-ink-soft">No lots here. Lots are added on the page of their material.</p>
       ) : (

@@ -172,11 +172,12 @@ describe('bill and lots', () => {
       openedOn: '',
       expiresOn: '',
       supplierNote: '',
+      priceMinor: '$12.5',
     };
-    expect(lotFormSchema(US).parse(lot)).toMatchObject({ quantity: 1000, openedOn: null });
-    expect(errors(lotFormSchema(US), { ...lot, openedOn: '2026-01-09' })).toHaveProperty('openedOn');
-    expect(errors(lotFormSchema(US), { ...lot, receivedOn: '2026-02-30' })).toHaveProperty('receivedOn');
-    expect(errors(lotFormSchema(US), { ...lot, code: 'a\u0000b' })).toHaveProperty('code');
+    expect(lotFormSchema(US, 'USD').parse(lot)).toMatchObject({ quantity: 1000, openedOn: null, priceMinor: 1250 });
+    expect(errors(lotFormSchema(US, 'USD'), { ...lot, openedOn: '2026-01-09' })).toHaveProperty('openedOn');
+    expect(errors(lotFormSchema(US, 'USD'), { ...lot, receivedOn: '2026-02-30' })).toHaveProperty('receivedOn');
+    expect(errors(lotFormSchema(US, 'USD'), { ...lot, code: 'a\u0000b' })).toHaveProperty('code');
   });
 });
 

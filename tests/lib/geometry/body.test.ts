@@ -3,7 +3,7 @@ import { bodyFromProfile, sectionAt } from '@/lib/geometry/body';
 import { BODY_KINDS, bodyShape } from '@/lib/geometry/body-shapes';
 import { bodySolid } from '@/lib/geometry/body-solid';
 import { ellipseBelow, ellipsePerimeter } from '@/lib/geometry/ellipse';
-import { eyeWireLengthMm, twistedPair } from '@/lib/geometry/twisted-pair';
+import { twistedPair } from '@/lib/geometry/twisted-pair';
 import { bar, body, ellipsoid } from './bodies';
 
 const point = (xMm: number, half: number) => ({ xMm, halfHeightMm: half, halfWidthMm: half });
@@ -103,7 +103,6 @@ test('twisted .041 wire: 24.27 degrees and 1.0969 of strand at 3.5 turns per inc
   expect(pair.strandAngleDeg).toBeCloseTo(24.27, 2);
   expect(pair.takeUp).toBeCloseTo(1.0969, 4);
   expect(twistedPair(0.041 * 25.4, 25.4 / 7).strandAngleDeg).toBeCloseTo(42.04, 2);
-  expect(eyeWireLengthMm(pair, 25.4, 4.7625, 10)).toBeCloseTo(2 * 25.4 * 1.0969 + Math.PI * (4.7625 + 1.0414) + 10, 2);
 });
 
 test('wrong measures are refused', () => {

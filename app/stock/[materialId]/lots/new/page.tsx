@@ -23,6 +23,7 @@ export default async function NewLotPage({ params }: { readonly params: Promise<
         lot={null}
         today={wallTimeAt(now(), shop.timeZone).day}
         units={shop}
+        currency={shop.currency}
         action={addLotAction.bind(null, materialId)}
       />
     </Page>
