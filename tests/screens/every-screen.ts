@@ -15,6 +15,7 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   const model = await first('/models', /^\/models\/(?!new)[^/?]+$/);
   const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots)[^/?]+$/);
   const person = await first('/shop', /^\/shop\/people\//);
+  const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
   return [
     '/',
@@ -25,6 +26,7 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     '/models/new',
     model,
     `${model}/compare`,
+    `${model}/planning`,
     '/stock',
     '/stock/new',
     '/stock/lots',
@@ -37,6 +39,10 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     '/shop',
     person,
     '/shop/access',
+    '/shop/places',
+    place,
+    '/plan',
+    '/plan/print',
     '/shop/temperature',
     sensor,
     '/shop/temperature/import',
