@@ -1,3 +1,4 @@
+import { objectEnumValues } from '@prisma/client/runtime/client';
 import type { PrismaClient } from '@/prisma/generated/sqlite/client';
 
 /**
@@ -8,6 +9,9 @@ export type Db = PrismaClient;
 
 /** The database inside a transaction. Inside `writeTx` use nothing else: the outer client waits for its end. */
 export type Tx = Parameters<Parameters<Db['$transaction']>[0]>[0];
+
+/** Nothing in a column of JSON: written as this, since a plain null could also mean the JSON word. */
+export const JSON_NULL = objectEnumValues.instances.DbNull;
 
 /** What reads: the database itself or an open transaction. */
 export type DbReader = Db | Tx;

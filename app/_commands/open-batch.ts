@@ -1,10 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import type { OpenBatchInput } from '@/lib/contracts/open-batch';
+import type { SpecReport } from '@/lib/spec/spec-report';
+import { takenFindings } from '@/lib/spec/taken-findings';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, type Tx, writeTx } from '@/prisma/client';
+import { type Db, type DbReader, type Tx, writeTx } from '@/prisma/client';
 import { appendEvent } from '@/prisma/data/batch-events';
 import { findRevisionRoute, type RevisionRoute } from '@/prisma/data/batch-plan';
 import { chunked, nextBatchNumber } from '@/prisma/data/batches';
+import { judgeRevision } from '@/prisma/data/spec-reports';
 
 export type OpenBatchResult =
   | {
@@ -28,9 +31,10 @@ export interface OpenBatchRequest extends OpenBatchInput {
 
 /**
  * Opens a batch of a model revision: pieces, joints and the first event of its history, and freezes the revision when
- * it was still a draft. Sent again with the same `batchId` it opens nothing and answers as the first time.
+ * it was still a draft. It takes along what the rules find of the revision now. Sent again with the same `batchId` it opens nothing and answers as the first time.
  */
 export async function openBatch(database: Db, request: OpenBatchRequest): Promise<OpenBatchResult> {
+  const judged = await judgedRevision(database, request);
   return writeTx(database, async (tx) => {
     const existing = await tx.batch.findUnique({ where: { id: request.batchId } });
     if (existing !== null) {
@@ -45,13 +49,26 @@ export async function openBatch(database: Db, request: OpenBatchRequest): Promis
     if (faults.length > 0) {
       return refusal('route-not-ready', 'The route of this revision is not ready for the bench.', faults);
     }
+    // Judged before the transaction, which must be short; judged again where the draft was changed in between.
+    const isStale = judged.updatedAt !== (await updatedAt(tx, request.revisionId));
+    const { report } = isStale ? await judgedRevision(tx, request) : judged;
     const now = new Date(request.now);
     if (!route.isFrozen) {
       await tx.revision.update({ where: { id: request.revisionId }, data: { frozenAt: now, updatedAt: now } });
     }
-    const number = await insertBatch(tx, request, route);
+    const number = await insertBatch(tx, request, route, report);
     return { ok: true, batchId: request.batchId, number, hasFrozen: !route.isFrozen };
   });
+}
+
+/** What the rules find of the revision, and as of which change of it. */
+async function judgedRevision(reader: DbReader, { revisionId, now }: OpenBatchRequest) {
+  return { updatedAt: await updatedAt(reader, revisionId), report: await judgeRevision(reader, revisionId, now) };
+}
+
+async function updatedAt(reader: DbReader, id: string): Promise<number | null> {
+  const row = await reader.revision.findUnique({ where: { id }, select: { updatedAt: true } });
+  return row?.updatedAt.getTime() ?? null;
 }
 
 function refusal(
@@ -70,7 +87,12 @@ function routeFaults({ plan }: RevisionRoute): string[] {
     .map((operation) => `"${operation.name}" names no adhesive or coating. Choose it in Models.`);
 }
 
-async function insertBatch(tx: Tx, request: OpenBatchRequest, { plan }: RevisionRoute): Promise<number> {
+async function insertBatch(
+  tx: Tx,
+  request: OpenBatchRequest,
+  { plan }: RevisionRoute,
+  report: SpecReport | null,
+): Promise<number> {
   const { batchId, revisionId, quantity, dueOn, orderNote, personId, now } = request;
   const number = await nextBatchNumber(tx);
   await tx.batch.create({
@@ -84,6 +106,9 @@ async function insertBatch(tx: Tx, request: OpenBatchRequest, { plan }: Revision
       dueOn,
       orderNote,
       openedAt: new Date(now),
+      // Only plain JSON values are in findings.
+      ...(report === null ? {} : { findings: JSON.parse(JSON.stringify(takenFindings(report))) }),
+      rulesVersion: report?.rulesVersion ?? null,
     },
   });
   const pieces = Array.from({ length: quantity }, (_, index) => ({ id: randomUUID(), batchId, number: index + 1 }));

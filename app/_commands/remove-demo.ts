@@ -1,3 +1,4 @@
+import { pullPlanSchema, storedCalibrationSchema } from '@/lib/contracts/pull-plan';
 import type { Instant } from '@/lib/units/instant';
 import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { chunked } from '@/prisma/data/batches';
@@ -35,6 +36,7 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
     }
     await removeBooks(tx);
     const { count: batches } = await tx.batch.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
+    await removePulls(tx);
     const models = await removeModels(tx);
     const lots = await removeLots(tx);
     const materials = await removeMaterials(tx);
@@ -56,6 +58,34 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
       kept: [...models.kept, ...materials, ...lots, ...people, ...sensors],
     };
   });
+}
+
+/** The demo's series, with the calibrations that rest on nothing else. */
+async function removePulls(tx: Tx): Promise<void> {
+  await tx.pullSeries.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
+  for (const { id, body } of await tx.calibration.findMany({ select: { id: true, body: true } })) {
+    const { seriesIds } = storedCalibrationSchema.parse(body);
+    if (seriesIds.every((seriesId) => seriesId.startsWith(BROUGHT_BY_DEMO.startsWith))) {
+      await tx.calibration.delete({ where: { id } });
+    }
+  }
+  await tx.scale.deleteMany({ where: { id: BROUGHT_BY_DEMO, pulls: { none: {} } } });
+}
+
+/** Materials that series and calibrations of the maker's own name. */
+async function materialsOfPulls(tx: Tx): Promise<string[]> {
+  const series = await tx.pullSeries.findMany({ select: { plan: true } });
+  const named = series
+    .flatMap(({ plan }) => pullPlanSchema.parse(plan).conditions)
+    .flatMap(({ woodMaterialId, adhesiveMaterialId, wireMaterialId }) => [
+      woodMaterialId,
+      adhesiveMaterialId,
+      wireMaterialId,
+    ]);
+  const calibrations = await tx.calibration.findMany({
+    select: { woodMaterialId: true, adhesiveMaterialId: true, wireMaterialId: true },
+  });
+  return [...named, ...calibrations.flatMap((row) => Object.values(row))].flatMap((id) => id ?? []);
 }
 
 async function removeModels(tx: Tx): Promise<{ removed: number; kept: readonly KeptFromDemo[] }> {
@@ -96,7 +126,7 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
   const unused = { none: {} };
   await tx.material.deleteMany({
     where: {
-      id: BROUGHT_BY_DEMO,
+      id: { ...BROUGHT_BY_DEMO, notIn: await materialsOfPulls(tx) },
       version: 1,
       lots: unused,
       revisions: unused,
@@ -113,7 +143,7 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
   return rest.map(({ name, version }) => ({
     kind: 'material',
     name,
-    reason: version > 1 ? 'you changed its figures' : 'your own models, batches or lots use it',
+    reason: version > 1 ? 'you changed its figures' : 'your own models, batches, lots or pull tests use it',
   }));
 }
 
@@ -121,7 +151,15 @@ async function removeMaterials(tx: Tx): Promise<readonly KeptFromDemo[]> {
 async function removePeople(tx: Tx): Promise<readonly KeptFromDemo[]> {
   const unnamed = { none: {} };
   await tx.person.deleteMany({
-    where: { id: BROUGHT_BY_DEMO, events: unnamed, pulls: unnamed, waivers: unnamed, movements: unnamed },
+    where: {
+      id: BROUGHT_BY_DEMO,
+      events: unnamed,
+      pulls: unnamed,
+      pullChanges: unnamed,
+      calibrations: unnamed,
+      waivers: unnamed,
+      movements: unnamed,
+    },
   });
   await tx.person.updateMany({ where: { id: BROUGHT_BY_DEMO }, data: { isActive: false } });
   const rest = await tx.person.findMany({ where: { id: BROUGHT_BY_DEMO }, orderBy: { name: 'asc' } });

@@ -1,14 +1,16 @@
 import type { AnchorsInput } from '@/lib/contracts/anchor-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, writeTx } from '@/prisma/client';
+import type { Db, Tx } from '@/prisma/client';
 import type { Revision } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 
-export type SaveAnchorsResult = Done | DraftRefusal | Refusal<'no-material' | 'past-tail' | 'glue-up-emptied'>;
+export type AnchorRefusal = Refusal<'no-material' | 'past-tail' | 'glue-up-emptied'>;
+export type SaveAnchorsResult = Done | DraftRefusal | AnchorRefusal;
 
-type AnchorRow = AnchorsInput['anchors'][number];
+export type AnchorRow = AnchorsInput['anchors'][number];
 
 /**
  * Replaces the anchors of a draft revision. One that was there keeps its id, and glue-ups of the route go on setting
@@ -20,40 +22,47 @@ export function saveRevisionAnchors(
   input: AnchorsInput,
   nowAt: Instant,
 ): Promise<SaveAnchorsResult> {
-  return writeTx(database, async (tx): Promise<SaveAnchorsResult> => {
+  return draftTx(database, async (tx): Promise<SaveAnchorsResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
-    if (!draft.ok) return draft;
-    const { revision } = draft;
-    const pastTail = input.anchors.findIndex(({ x }) => x !== null && x > revision.lengthMm + 0.05);
-    if (pastTail >= 0) {
-      const message = 'This is behind the tail: the body is shorter.';
-      return { ok: false, code: 'past-tail', message, field: `anchors.${pastTail}.x` };
-    }
-    const materials = input.anchors.flatMap((row) => [
-      row.wireMaterialId,
-      row.adhesiveMaterialId,
-      row.hookMaterialId,
-      row.splitRingMaterialId,
-    ]);
-    if ((await missingMaterials(tx, materials)).length > 0) return NO_MATERIAL;
-    const glueUps = movedGlueUps(revision, input.anchors);
-    const emptied = glueUps.find((glueUp) => glueUp.anchorPositions.length === 0);
-    if (emptied !== undefined) {
-      const message = `The glue-up "${emptied.name}" sets only anchors you took away. Change the route first.`;
-      return { ok: false, code: 'glue-up-emptied', message };
-    }
-
-    await tx.anchor.deleteMany({ where: { revisionId } });
-    const known = new Set(revision.anchors.map((anchor) => anchor.id));
-    for (const [index, row] of input.anchors.entries()) {
-      const id = row.id !== null && known.has(row.id) ? { id: row.id } : {};
-      await tx.anchor.create({ data: { ...id, revisionId, position: index + 1, ...columnsOf(row) } });
-    }
-    for (const { id, anchorPositions } of glueUps) {
-      await tx.routeOperation.update({ where: { id }, data: { anchorPositions } });
-    }
-    return DONE;
+    return draft.ok ? replaceAnchors(tx, draft.revision, input.anchors) : draft;
   });
+}
+
+/** Puts rows in place of the anchors of a draft that was taken. */
+export async function replaceAnchors(
+  tx: Tx,
+  revision: Revision,
+  rows: readonly AnchorRow[],
+): Promise<Done | AnchorRefusal> {
+  const pastTail = rows.findIndex(({ x }) => x !== null && x > revision.lengthMm + 0.05);
+  if (pastTail >= 0) {
+    const message = 'This is behind the tail: the body is shorter.';
+    return { ok: false, code: 'past-tail', message, field: `anchors.${pastTail}.x` };
+  }
+  const materials = rows.flatMap((row) => [
+    row.wireMaterialId,
+    row.adhesiveMaterialId,
+    row.hookMaterialId,
+    row.splitRingMaterialId,
+  ]);
+  if ((await missingMaterials(tx, materials)).length > 0) return NO_MATERIAL;
+  const glueUps = movedGlueUps(revision, rows);
+  const emptied = glueUps.find((glueUp) => glueUp.anchorPositions.length === 0);
+  if (emptied !== undefined) {
+    const message = `The glue-up "${emptied.name}" sets only anchors you took away. Change the route first.`;
+    return { ok: false, code: 'glue-up-emptied', message };
+  }
+
+  await tx.anchor.deleteMany({ where: { revisionId: revision.id } });
+  const known = new Set(revision.anchors.map((anchor) => anchor.id));
+  for (const [index, row] of rows.entries()) {
+    const id = row.id !== null && known.has(row.id) ? { id: row.id } : {};
+    await tx.anchor.create({ data: { ...id, revisionId: revision.id, position: index + 1, ...columnsOf(row) } });
+  }
+  for (const { id, anchorPositions } of glueUps) {
+    await tx.routeOperation.update({ where: { id }, data: { anchorPositions } });
+  }
+  return DONE;
 }
 
 function columnsOf(row: AnchorRow) {

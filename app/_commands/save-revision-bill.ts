@@ -1,9 +1,10 @@
 import type { BillInput } from '@/lib/contracts/bill-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, writeTx } from '@/prisma/client';
+import type { Db } from '@/prisma/client';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 
 export type SaveBillResult = Done | DraftRefusal | Refusal<'no-material'>;
 
@@ -14,7 +15,7 @@ export function saveRevisionBill(
   input: BillInput,
   nowAt: Instant,
 ): Promise<SaveBillResult> {
-  return writeTx(database, async (tx): Promise<SaveBillResult> => {
+  return draftTx(database, async (tx): Promise<SaveBillResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
     if (!draft.ok) return draft;
     if (

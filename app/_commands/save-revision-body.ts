@@ -1,9 +1,10 @@
 import type { BodyInput } from '@/lib/contracts/model-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, JSON_NULL, writeTx } from '@/prisma/client';
+import { type Db, JSON_NULL } from '@/prisma/client';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 
 export type SaveBodyResult = Done | DraftRefusal | Refusal<'no-material'>;
 
@@ -14,7 +15,7 @@ export function saveRevisionBody(
   input: BodyInput,
   nowAt: Instant,
 ): Promise<SaveBodyResult> {
-  return writeTx(database, async (tx): Promise<SaveBodyResult> => {
+  return draftTx(database, async (tx): Promise<SaveBodyResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
     if (!draft.ok) return draft;
     if ((await missingMaterials(tx, [input.woodMaterialId])).length > 0) {
@@ -32,7 +33,10 @@ export function saveRevisionBody(
         lengthMm: input.length,
         weighedDensityKgM3: input.weighedDensity,
         moisturePercent: input.moisture,
-        ballast: input.ballast.length === 0 && input.hasNoBallast === undefined ? JSON_NULL : input.ballast,
+        ballast:
+          input.ballast.length === 0 && input.hasNoBallast === undefined
+            ? JSON_NULL
+            : input.ballast.map((item) => ({ ...item })),
         lineLabelN: input.lineLabel,
         lineType: input.lineType,
         knotShare: input.knotShare,

@@ -1,10 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import type { RouteInput } from '@/lib/contracts/route-forms';
 import type { Instant } from '@/lib/units/instant';
-import { type Db, writeTx } from '@/prisma/client';
+import type { Db } from '@/prisma/client';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
+import { draftTx } from './draft-tx';
 
 export type SaveRouteResult = Done | DraftRefusal | Refusal<'no-material' | 'no-anchor'>;
 
@@ -15,7 +16,7 @@ export function saveRevisionRoute(
   input: RouteInput,
   nowAt: Instant,
 ): Promise<SaveRouteResult> {
-  return writeTx(database, async (tx): Promise<SaveRouteResult> => {
+  return draftTx(database, async (tx): Promise<SaveRouteResult> => {
     const draft = await takeDraft(tx, { revisionId, seenAt: input.seenAt, nowAt });
     if (!draft.ok) return draft;
     const { operations } = input;

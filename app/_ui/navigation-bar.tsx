@@ -12,6 +12,8 @@ const SIGNS: { readonly [H in ScreenHref]: ReactNode } = {
     <path d="M3 7c3-3 9-3 12 0-3 3-9 3-12 0ZM7 13c3-3 9-3 12 0-3 3-9 3-12 0ZM3 19c3-3 9-3 12 0-3 3-9 3-12 0Z" />
   ),
   '/models': <path d="M2 13c4-6 13-7 20-1-7 6-16 7-20 1ZM9 16.5V20M17 15.4V19M2 13H0" />,
+  '/pull-tests': <path d="M12 21v-8M8.5 16.5 12 13l3.5 3.5M12 3a3 3 0 0 1 0 6v4M12 3a3 3 0 0 0 0 6M4 21h16" />,
+  '/rules': <path d="M2 8h20v8H2zM6 8v4M10 8v3M14 8v4M18 8v3" />,
   '/stock': <path d="M7 3h6v4l3 3v11H4V10l3-3zM4 14h12M19 12v9M22 12v9" />,
   '/shop': <path d="M3 11 12 3l9 8M5 9.5V21h14V9.5M10 21v-6h4v6" />,
 };
@@ -24,7 +26,7 @@ export function NavigationBar() {
       aria-label="Screens"
       className="max-md:fixed max-md:inset-x-0 max-md:bottom-0 max-md:z-20 max-md:border-t-2 max-md:border-ink max-md:bg-sheet max-md:pb-[env(safe-area-inset-bottom)] print:hidden"
     >
-      <ul className="grid grid-cols-5 md:flex md:gap-1">
+      <ul className="grid auto-cols-fr grid-flow-col md:flex md:gap-1">
         {SCREENS.map((screen) => {
           const isHere =
             screen.href === '/' ? path === '/' : path === screen.href || path.startsWith(`${screen.href}/`);
@@ -34,7 +36,7 @@ export function NavigationBar() {
                 href={screen.href}
                 prefetch={false}
                 aria-current={isHere ? 'page' : undefined}
-                className="flex min-h-14 flex-col items-center justify-center gap-0.5 border-y-4 border-transparent text-xs font-semibold text-ink-soft hover:text-ink aria-[current=page]:border-t-accent aria-[current=page]:text-ink md:min-h-16 md:px-4 md:text-base md:aria-[current=page]:border-t-transparent md:aria-[current=page]:border-b-accent"
+                className="flex min-h-14 flex-col items-center justify-center gap-0.5 border-y-4 border-transparent text-xs font-semibold text-ink-soft hover:text-ink aria-[current=page]:border-t-accent aria-[current=page]:text-ink md:min-h-16 md:px-2 md:text-base lg:px-4 md:aria-[current=page]:border-t-transparent md:aria-[current=page]:border-b-accent"
               >
                 <svg
                   viewBox="0 0 24 24"

@@ -3,7 +3,9 @@ export const SCREENS = [
   { href: '/', label: 'Bench' },
   { href: '/batches', label: 'Batches' },
   { href: '/models', label: 'Models' },
+  { href: '/pull-tests', label: 'Pull tests' },
   { href: '/stock', label: 'Stock' },
+  { href: '/rules', label: 'Rules' },
   { href: '/shop', label: 'Shop' },
 ] as const;
 export type ScreenHref = (typeof SCREENS)[number]['href'];

@@ -13,7 +13,11 @@ export type Status =
   | 'draft'
   | 'frozen'
   | 'archived'
-  | 'expired';
+  | 'expired'
+  | 'holds'
+  | 'short'
+  | 'waived'
+  | 'not-judged';
 
 interface Mark {
   readonly word: string;
@@ -82,6 +86,36 @@ const MARKS: { readonly [S in Status]: Mark } = {
         <path d="M3.5 12.5l9-9" {...line} />
       </>
     ),
+  },
+  holds: {
+    word: 'Holds',
+    needsHand: false,
+    shape: (
+      <>
+        <rect x="1.5" y="1.5" width="13" height="13" rx="3" {...line} />
+        <path d="M4.5 8.2 7 10.8 11.6 5" {...line} />
+      </>
+    ),
+  },
+  short: {
+    word: 'Short',
+    needsHand: true,
+    shape: <path d="M2 1h12v6H2ZM2 10h5v5H2Z" fill="currentColor" />,
+  },
+  waived: {
+    word: 'Waived',
+    needsHand: false,
+    shape: (
+      <>
+        <path d="M2 1h12v6H2Z" {...line} />
+        <path d="M2 13h12" {...line} />
+      </>
+    ),
+  },
+  'not-judged': {
+    word: 'Not judged',
+    needsHand: false,
+    shape: <rect x="1.5" y="1.5" width="13" height="13" rx="3" {...line} strokeDasharray="2 2.4" />,
   },
 };
 

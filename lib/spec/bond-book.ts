@@ -1,6 +1,5 @@
 import type { BondClass } from '@/lib/materials/adhesive-strength-sheet';
 import type { BondBelief } from '@/lib/strength/bond-belief';
-import type { KappaReading } from '@/lib/strength/kappa-posterior';
 import { kappaPrior } from '@/lib/strength/kappa-prior';
 import { kappaReading, type PullReading } from '@/lib/strength/pull-reading';
 import type { StrengthSettings } from '@/lib/strength/strength-settings';
@@ -23,8 +22,8 @@ export interface BondPulls extends BondKey {
   readonly adhesiveLotCodes: readonly string[];
 }
 
-/** What is believed of one kind of bond, and what it rests on. */
-export interface BondEntry {
+/** What is believed of one kind of bond, and what it rests on. Plain data. */
+export interface BondEvidence {
   /** Null: neither prior nor pulls speak. */
   readonly belief: BondBelief | null;
   /** Null: no pulls. */
@@ -32,37 +31,39 @@ export interface BondEntry {
   readonly adhesiveLotCodes: readonly string[];
 }
 
-/** Beliefs of a shop, each worked out once. */
+export interface PulledBond extends BondKey, BondEvidence {}
+
+/** What the pulls of one kind of bond say; null if none of them counts. */
+export function pulledBond(of: BondPulls, settings: StrengthSettings): PulledBond | null {
+  const readings = of.pulls.flatMap((pull) => kappaReading(pull, settings.saturationMm) ?? []);
+  if (readings.length === 0) return null;
+  const { woodMaterialId, adhesiveMaterialId, wireMaterialId, latestPulledAt, adhesiveLotCodes } = of;
+  const belief = updatedBelief(kappaPrior(of.bondClass), readings, settings.lower);
+  return { woodMaterialId, adhesiveMaterialId, wireMaterialId, belief, latestPulledAt, adhesiveLotCodes };
+}
+
+/** Beliefs of a shop: of the bonds it has pulled, and of the others by the adhesive's class alone. */
 export class BondBook {
-  private readonly byKey = new Map<string, BondEntry>();
-  private readonly byClass = new Map<BondClass, BondEntry>();
+  private readonly byKey: ReadonlyMap<string, BondEvidence>;
+  private readonly byClass = new Map<BondClass, BondEvidence>();
 
   constructor(
-    pulls: readonly BondPulls[],
+    pulled: readonly PulledBond[],
     private readonly settings: StrengthSettings,
   ) {
-    for (const of of pulls) {
-      const readings = of.pulls.flatMap((pull) => kappaReading(pull, settings.saturationMm) ?? []);
-      if (readings.length === 0) continue;
-      const { latestPulledAt, adhesiveLotCodes } = of;
-      this.byKey.set(keyOf(of), { belief: this.belief(of.bondClass, readings), latestPulledAt, adhesiveLotCodes });
-    }
+    this.byKey = new Map(pulled.map((bond) => [keyOf(bond), bond]));
   }
 
-  /** What is believed of a bond: after the shop's own pulls of it, else by the adhesive's class alone. */
-  entry(key: BondKey, bondClass: BondClass): BondEntry {
+  evidence(key: BondKey, bondClass: BondClass): BondEvidence {
     const own = this.byKey.get(keyOf(key));
     if (own !== undefined) return own;
     let prior = this.byClass.get(bondClass);
     if (prior === undefined) {
-      prior = { belief: this.belief(bondClass, []), latestPulledAt: null, adhesiveLotCodes: [] };
+      const belief = updatedBelief(kappaPrior(bondClass), [], this.settings.lower);
+      prior = { belief, latestPulledAt: null, adhesiveLotCodes: [] };
       this.byClass.set(bondClass, prior);
     }
     return prior;
-  }
-
-  private belief(bondClass: BondClass, readings: readonly KappaReading[]): BondBelief | null {
-    return updatedBelief(kappaPrior(bondClass), readings, this.settings.lower);
   }
 }
 

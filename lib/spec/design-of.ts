@@ -3,7 +3,7 @@ import type { CoverProfile } from '@/lib/geometry/cover';
 import type { ShankPath } from '@/lib/geometry/shank-path';
 import { type ResolvedWire, resolveWire } from '@/lib/materials/resolved-wire';
 import type { ResolvedWood } from '@/lib/materials/resolved-wood';
-import type { BondEntry } from '@/lib/spec/bond-book';
+import type { BondEvidence } from '@/lib/spec/bond-book';
 import type { InputName } from '@/lib/spec/input-name';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
 import type { SpecSettings } from '@/lib/spec/spec-settings';
@@ -13,13 +13,13 @@ import type { AnchorDesign } from '@/lib/strength/anchor-design';
 /** What a spec gives of an anchor. */
 export interface DesignParts {
   readonly anchor: SpecAnchor;
-  readonly model: SpecModel;
+  readonly wood: SpecModel['wood'];
   readonly body: Body | null;
-  readonly wood: ResolvedWood | null;
+  readonly resolvedWood: ResolvedWood | null;
   readonly path: ShankPath | null;
   readonly cover: CoverProfile | null;
   readonly wire: ResolvedWire | null;
-  readonly bond: BondEntry | null;
+  readonly bond: BondEvidence | null;
 }
 
 /** The anchor as the strength formulas ask for it, or what is missing for that. */
@@ -41,7 +41,7 @@ export function designOf(parts: DesignParts, settings: SpecSettings): DesignOutc
 }
 
 function twistedWire(parts: DesignParts, settings: SpecSettings): DesignOutcome {
-  const { anchor, wood, wire, cover, bond } = parts;
+  const { anchor, resolvedWood: wood, wire, cover, bond } = parts;
   const { twistPitchMm, eyeInsideMm, isEyeClosed, bitDiameterMm, embedmentMm, loadAngleDeg } = anchor;
   if (
     wood === null ||
@@ -80,7 +80,7 @@ function twistedWire(parts: DesignParts, settings: SpecSettings): DesignOutcome 
 }
 
 function screwEye(parts: DesignParts): DesignOutcome {
-  const { anchor, wood, cover } = parts;
+  const { anchor, resolvedWood: wood, cover } = parts;
   const { embedmentMm, loadAngleDeg } = anchor;
   const sheet = anchor.screwEye?.sheet ?? null;
   const threadDiameterMm = sizeOrNull(sheet?.threadDiameterMm);
@@ -120,7 +120,7 @@ function screwEye(parts: DesignParts): DesignOutcome {
 }
 
 function throughWire(parts: DesignParts): DesignOutcome {
-  const { anchor, wood, wire, cover } = parts;
+  const { anchor, resolvedWood: wood, wire, cover } = parts;
   const { eyeInsideMm, isEyeClosed, twistPitchMm } = anchor;
   if (wire === null || eyeInsideMm === null || isEyeClosed === null) {
     return { design: null, missing: [...wireMissing(parts), ...eyeMissing(anchor)] };
@@ -132,9 +132,9 @@ function throughWire(parts: DesignParts): DesignOutcome {
   };
 }
 
-function woodMissing({ model, wood }: DesignParts): InputName[] {
-  if (model.wood === null) return ['wood'];
-  return wood === null ? ['wood-figures'] : [];
+function woodMissing({ wood, resolvedWood }: DesignParts): InputName[] {
+  if (wood === null) return ['wood'];
+  return resolvedWood === null ? ['wood-figures'] : [];
 }
 
 function placeMissing({ body, path }: DesignParts): InputName[] {

@@ -26,6 +26,7 @@ export const INPUT_NAMES = [
   'ring-length',
   'bill',
   'pulls',
+  'lot',
   'anchors',
 ] as const;
 export type InputName = (typeof INPUT_NAMES)[number];
@@ -58,5 +59,6 @@ export const INPUT_WORDS: Readonly<Record<InputName, string>> = {
   'ring-length': "the split ring's diameter",
   bill: 'the bill of materials',
   pulls: 'pulls of this wood, adhesive and wire',
+  lot: 'the lot of adhesive',
   anchors: 'anchors',
 };

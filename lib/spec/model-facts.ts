@@ -1,9 +1,11 @@
-import { type Body, type BodyCheck, bodyFromProfile } from '@/lib/geometry/body';
+import type { Body, BodyCheck } from '@/lib/geometry/body';
 import { type ResolvedWood, resolveWood, type WoodRefusal } from '@/lib/materials/resolved-wood';
-import { type AnchorFacts, anchorFacts } from '@/lib/spec/anchor-facts';
+import type { AnchorFacts } from '@/lib/spec/anchor-facts';
+import { anchorMechanics, mechanicsKey } from '@/lib/spec/anchor-mechanics';
+import { bodyFacts } from '@/lib/spec/body-facts';
 import type { SpecContext } from '@/lib/spec/spec-context';
 import type { SpecModel } from '@/lib/spec/spec-model';
-import { positiveOrNull, usableLine } from '@/lib/spec/usable';
+import { positiveOrNull, usableAnchor, usableLine } from '@/lib/spec/usable';
 import { type Demand, demand } from '@/lib/strength/demand';
 import type { FishingLine } from '@/lib/strength/fishing-line';
 
@@ -17,6 +19,8 @@ export interface ModelFacts {
   readonly wood: ResolvedWood | null;
   readonly woodRefusal: WoodRefusal | null;
   readonly line: FishingLine | null;
+  /** Null: no fish is lifted. */
+  readonly fishMassG: number | null;
   /** Null without a line. */
   readonly demand: Demand | null;
   readonly anchors: readonly AnchorFacts[];
@@ -24,21 +28,30 @@ export interface ModelFacts {
 
 /** The facts of one revision. Never throws: what cannot be used counts as not entered. */
 export function modelFacts(model: SpecModel, context: SpecContext): ModelFacts {
-  const check = model.body === null ? null : bodyFromProfile(model.body.stations, model.body.lengthMm);
-  const body = check?.ok === true ? check.body : null;
-  const resolution = woodOf(model);
-  const wood = resolution?.ok === true ? resolution.wood : null;
+  // JSON writes NaN as null: the figures that may be null are told apart beside it.
+  const bodyKey = `${model.body?.lengthMm} ${JSON.stringify(model.body)}`;
+  const { body, refusal, serial } = context.bodyMemo.of(bodyKey, (made) => bodyFacts(model.body, made));
+  const woodKey = `${model.wood?.weighedDensityKgM3} ${model.wood?.moisturePercent} ${JSON.stringify(model.wood)}`;
+  const resolution = context.woodMemo.of(woodKey, () => woodOf(model));
+  const resolvedWood = resolution?.ok ? resolution.wood : null;
+  const around = { wood: model.wood, body, resolvedWood };
   const line = usableLine(model.line);
+  const fishMassG = positiveOrNull(model.fishMassG);
   return {
     model,
     context,
     body,
-    bodyRefusal: check?.ok === false ? check : null,
-    wood,
+    bodyRefusal: refusal,
+    wood: resolvedWood,
     woodRefusal: resolution?.ok === false ? resolution.code : null,
     line,
-    demand: line === null ? null : demand(line, positiveOrNull(model.fishMassG), context.settings.demand),
-    anchors: model.anchors.map((anchor) => anchorFacts(anchor, { model, body, wood }, context)),
+    fishMassG,
+    demand: line === null ? null : demand(line, fishMassG, context.settings.demand),
+    anchors: model.anchors.map((typed) => {
+      const anchor = usableAnchor(typed);
+      const key = `${serial} ${woodKey} ${mechanicsKey(anchor)}`;
+      return { anchor, of: context.anchorMemo.of(key, () => anchorMechanics(anchor, around, context)) };
+    }),
   };
 }
 

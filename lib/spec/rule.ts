@@ -5,6 +5,8 @@ import type { FindingFigure, Verdict } from '@/lib/spec/finding';
 import type { InputName } from '@/lib/spec/input-name';
 import type { ModelFacts } from '@/lib/spec/model-facts';
 import type { RuleId } from '@/lib/spec/rule-id';
+import type { SpecFix } from '@/lib/spec/spec-fix';
+import type { SpecSettings } from '@/lib/spec/spec-settings';
 import type { Words } from '@/lib/units/quantity';
 
 /** What a check says; the engine adds rule, subject, source and waiver. */
@@ -14,7 +16,10 @@ export interface Judgement {
   readonly figures?: readonly FindingFigure[];
   readonly cautions?: readonly Words[];
   readonly missing?: readonly InputName[];
-  readonly fix?: Words;
+  /** What to do; always with `short`. */
+  readonly advice?: Words;
+  /** Candidates; the engine keeps those that make it hold. */
+  readonly fixes?: () => readonly SpecFix[];
   readonly working?: Working | null;
 }
 
@@ -24,6 +29,9 @@ interface RuleCard {
   readonly title: string;
   readonly formula: string;
   readonly source: FigureSource;
+  readonly assumptions: readonly string[];
+  /** The shop's figure that it judges by; null: none can be set. */
+  readonly setFigure: ((settings: SpecSettings) => FindingFigure) | null;
 }
 
 /** A rule about each anchor; null: it does not apply to this one. */

@@ -1,10 +1,10 @@
-import type { BodyStation } from '@/lib/geometry/body';
+import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
+import type { BodyProfile } from '@/lib/geometry/body-profile';
 import type { AnchorFace } from '@/lib/geometry/shank-path';
 import type { AdhesiveStrengthSheet } from '@/lib/materials/adhesive-strength-sheet';
 import type { FittingSheet, ScrewEyeSheet } from '@/lib/materials/fitting-sheet';
 import type { WireSheet } from '@/lib/materials/wire-sheet';
 import type { WoodSheet } from '@/lib/materials/wood-sheet';
-import type { AnchorKind } from '@/lib/strength/anchor-design';
 import type { LineType } from '@/lib/strength/fishing-line';
 import type { Instant } from '@/lib/units/instant';
 
@@ -21,9 +21,6 @@ export interface SpecWood extends SpecMaterial<WoodSheet> {
   /** Null: 12 %. */
   readonly moisturePercent: number | null;
 }
-
-export const ANCHOR_ROLES = ['line-tie', 'belly-hanger', 'tail-hanger'] as const;
-export type AnchorRole = (typeof ANCHOR_ROLES)[number];
 
 /** An eye or hanger as a revision has it. Null: not entered, or there is none (hook, ring). Lengths mm, angles degrees. */
 export interface SpecAnchor {
@@ -62,14 +59,16 @@ export interface SpecLine {
   readonly dragShare: number | null;
 }
 
+/** What one piece takes of a material. */
 export interface SpecBillLine {
   readonly materialId: string;
   readonly quantity: number;
   readonly quantityUnit: 'g' | 'mm' | 'pieces';
 }
 
-/** A written reason to accept a short. It belongs to one revision and lapses with the next. */
+/** A written reason to accept a short. It belongs to one revision and lapses with the next; one taken back is left out. */
 export interface SpecWaiver {
+  readonly waiverId: string;
   readonly revisionId: string;
   readonly ruleId: string;
   /** The subject's key, as a finding has it. */
@@ -85,7 +84,7 @@ export interface SpecModel {
   readonly modelName: string;
   readonly revisionId: string;
   readonly revisionLetter: string;
-  readonly body: { readonly stations: readonly BodyStation[]; readonly lengthMm: number | null } | null;
+  readonly body: { readonly stations: BodyProfile; readonly lengthMm: number | null } | null;
   readonly wood: SpecWood | null;
   readonly anchors: readonly SpecAnchor[];
   readonly line: SpecLine | null;

@@ -15,9 +15,9 @@ export function strengthMissing(anchor: AnchorFacts, model: ModelFacts): Judgeme
   const why: string[] = [];
   if (model.bodyRefusal !== null) why.push(BODY_REFUSAL_WORDS[model.bodyRefusal.code]);
   if (model.woodRefusal !== null) why.push(WOOD_REFUSAL_WORDS[model.woodRefusal]);
-  if (anchor.pathRefusal !== null) why.push(SHANK_REFUSAL_WORDS[anchor.pathRefusal]);
-  if (anchor.wireRefusal !== null) why.push(WIRE_REFUSAL_WORDS[anchor.wireRefusal]);
-  return { verdict: 'not-judged', words: why.length === 0 ? [] : [`${why.join('; ')}.`], missing: anchor.missing };
+  if (anchor.of.pathRefusal !== null) why.push(SHANK_REFUSAL_WORDS[anchor.of.pathRefusal]);
+  if (anchor.of.wireRefusal !== null) why.push(WIRE_REFUSAL_WORDS[anchor.of.wireRefusal]);
+  return { verdict: 'not-judged', words: why.length === 0 ? [] : [`${why.join('; ')}.`], missing: anchor.of.missing };
 }
 
 /** Not judged because the formula says nothing here. */

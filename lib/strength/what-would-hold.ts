@@ -129,7 +129,8 @@ function squaring(question: RemedyQuestion, settings: StrengthSettings): readonl
   const answer = leastEmbedment({ design: squared, neededN, incrementMm, greatestMm }, settings);
   if (!answer.ok) return [];
   const steps = Math.max(0, (answer.embedmentMm - design.embedmentMm) / incrementMm);
-  const embedmentMm = Math.max(answer.embedmentMm, Math.min(design.embedmentMm, greatestMm));
+  const roomMm = Math.floor(greatestMm / incrementMm + 1e-9) * incrementMm;
+  const embedmentMm = Math.max(answer.embedmentMm, Math.min(design.embedmentMm, roomMm));
   const lowerN = carries({ ...squared, embedmentMm }, settings);
   if (lowerN < neededN) return [];
   return [{ remedy: { kind: 'square', embedmentMm }, lowerN, change: CHANGE.square + steps }];

@@ -15,6 +15,11 @@ export function lengthInput(lengthMm: number, unit: LengthUnit): string {
   return isOnMark ? lengthText(lengthMm, 'inch').replace('"', '') : `${plainDecimals(lengthMm)} mm`;
 }
 
+/** A length either way from a middle line as it is typed: `-1/8`. */
+export function signedLengthInput(lengthMm: number, unit: LengthUnit): string {
+  return lengthMm < 0 ? `-${lengthInput(-lengthMm, unit)}` : lengthInput(lengthMm, unit);
+}
+
 /** A diameter as it is typed: inches as thousandths where it is one, else mm: `.041`, `1.04 mm`. */
 export function diameterInput(diameterMm: number, unit: LengthUnit): string {
   if (unit === 'mm') return plainDecimals(diameterMm);

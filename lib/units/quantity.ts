@@ -10,22 +10,24 @@ import {
 import type { UnitChoice } from '@/lib/units/unit-choice';
 
 /** What a figure is measured in, as it is held inside. `wire-mm` is a length printed as wire and bits are named. */
-export type QuantityUnit =
-  | 'mm'
-  | 'wire-mm'
-  | 'N'
-  | 'MPa'
-  | 'N*mm'
-  | 'g'
-  | 'mL'
-  | 'kg/m3'
-  | 'degC'
-  | 'deg'
-  | 'percent'
-  | 'days'
-  | 'count'
-  | 'times'
-  | 'none';
+export const QUANTITY_UNITS = [
+  'mm',
+  'wire-mm',
+  'N',
+  'MPa',
+  'N*mm',
+  'g',
+  'mL',
+  'kg/m3',
+  'degC',
+  'deg',
+  'percent',
+  'days',
+  'count',
+  'times',
+  'none',
+] as const;
+export type QuantityUnit = (typeof QUANTITY_UNITS)[number];
 
 export interface Quantity {
   readonly value: number;

@@ -2,9 +2,11 @@ import { z } from 'zod';
 import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
 import { MATERIAL_KINDS, type MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import { STRENGTH_KINDS, type StrengthFigures, type StrengthKind } from '@/lib/materials/strength-figures';
 import { STOCK_UNITS, type StockUnit } from '@/lib/stock/ledger';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
+import { strengthFigures } from '@/prisma/data/strength-shelf';
 import { chunked } from './batches';
 import { listOnHand, type OnHand } from './stock-on-hand';
 
@@ -72,6 +74,8 @@ export interface Material extends MaterialChoice {
   readonly buying: Buying;
   /** The data sheet of an adhesive or a coating; null when none was entered, and for all other kinds. */
   readonly sheet: AdhesiveSheet | null;
+  /** What is known of its strength; null when nothing was entered, and for kinds that carry nothing. */
+  readonly strength: StrengthFigures | null;
   readonly sheetRevision: string;
   readonly sheetOn: string | null;
   readonly note: string;
@@ -85,16 +89,23 @@ export function hasSheet(kind: MaterialKind): boolean {
   return kind === 'adhesive' || kind === 'coating';
 }
 
+/** The same kind as one of which strength is asked; null for the others. */
+export function strengthKindOf(kind: MaterialKind): StrengthKind | null {
+  return STRENGTH_KINDS.find((of) => of === kind) ?? null;
+}
+
 /** A material, or null. */
 export async function findMaterial(reader: DbReader, materialId: string): Promise<Material | null> {
   const row = await reader.material.findUnique({ where: { id: materialId } });
   if (row === null) return null;
   const kind = kindSchema.parse(row.kind);
+  const strengthKind = strengthKindOf(kind);
   return {
     id: row.id,
     name: row.name,
     kind,
     sheet: hasSheet(kind) && row.figures !== null ? adhesiveSheetSchema.parse(row.figures) : null,
+    strength: strengthKind === null ? null : strengthFigures(strengthKind, row),
     sheetRevision: row.sheetRevision,
     sheetOn: row.sheetOn,
     note: row.note,

@@ -12,6 +12,7 @@ import { ANCHOR_FACES, type AnchorFace } from '@/lib/geometry/shank-path';
 import { LINE_TYPES, type LineType } from '@/lib/strength/fishing-line';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
+import { chunked } from '@/prisma/data/batches';
 
 export interface MaterialName {
   readonly id: string;
@@ -112,18 +113,34 @@ const operationKindSchema = z.enum(OPERATION_KINDS);
 const waitSchema = z.enum(WAITS);
 const billUnitSchema = z.enum(BILL_UNITS);
 
+const WHOLE = {
+  wood: NAME,
+  anchors: { include: { wire: NAME, adhesive: NAME, hook: NAME, splitRing: NAME }, orderBy: { position: 'asc' } },
+  operations: { include: { material: NAME, needs: true }, orderBy: { position: 'asc' } },
+  billLines: { include: { material: NAME }, orderBy: { position: 'asc' } },
+} as const;
+
 /** A revision, or null when there is none of that id. */
 export async function findRevision(reader: DbReader, revisionId: string): Promise<Revision | null> {
-  const row = await reader.revision.findUnique({
-    where: { id: revisionId },
-    include: {
-      wood: NAME,
-      anchors: { include: { wire: NAME, adhesive: NAME, hook: NAME, splitRing: NAME }, orderBy: { position: 'asc' } },
-      operations: { include: { material: NAME, needs: true }, orderBy: { position: 'asc' } },
-      billLines: { include: { material: NAME }, orderBy: { position: 'asc' } },
-    },
-  });
-  if (row === null) return null;
+  const row = await revisionRow(reader, revisionId);
+  return row === null ? null : toRevision(row);
+}
+
+/** The revisions of these ids, in any order; ids that name none are passed over. */
+export async function listRevisions(reader: DbReader, revisionIds: readonly string[]): Promise<Revision[]> {
+  const revisions: Revision[] = [];
+  for (const ids of chunked(revisionIds)) {
+    const rows = await reader.revision.findMany({ where: { id: { in: ids } }, include: WHOLE });
+    revisions.push(...rows.map(toRevision));
+  }
+  return revisions;
+}
+
+function revisionRow(reader: DbReader, id: string) {
+  return reader.revision.findUnique({ where: { id }, include: WHOLE });
+}
+
+function toRevision(row: NonNullable<Awaited<ReturnType<typeof revisionRow>>>): Revision {
   return {
     id: row.id,
     modelId: row.modelId,

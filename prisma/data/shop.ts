@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { ruleFiguresSchema } from '@/lib/contracts/rule-figures';
 import { temperatureProfileSchema } from '@/lib/contracts/temperature-profile';
 import type { TemperatureProfile } from '@/lib/cure/temperature-profile';
+import { DEFAULT_RULE_FIGURES, type RuleFigures } from '@/lib/spec/rule-figures';
 import type { Instant } from '@/lib/units/instant';
 import { isTimeZone } from '@/lib/units/time-zone';
 import type { UnitChoice } from '@/lib/units/unit-choice';
@@ -27,6 +29,8 @@ export interface ShopSettings extends UnitChoice {
   readonly sensorToleranceC: number;
   /** The sensor whose readings rule the cure clocks; null: the profile does. */
   readonly cureSensorId: string | null;
+  /** What the rules of a spec ask for. */
+  readonly ruleFigures: RuleFigures;
   readonly demoLoadedAt: Instant | null;
   /** Raised by every change that can move a clock. */
   readonly version: number;
@@ -52,6 +56,7 @@ export function untouchedShop(): ShopSettings {
     ceilingC: 30,
     sensorToleranceC: 0.5,
     cureSensorId: null,
+    ruleFigures: DEFAULT_RULE_FIGURES,
     demoLoadedAt: null,
     version: 0,
   };
@@ -79,6 +84,7 @@ export async function getShop(reader: DbReader): Promise<ShopSettings> {
     ceilingC: row.ceilingC,
     sensorToleranceC: row.sensorToleranceC,
     cureSensorId: row.cureSensorId,
+    ruleFigures: row.strengthSettings === null ? DEFAULT_RULE_FIGURES : ruleFiguresSchema.parse(row.strengthSettings),
     demoLoadedAt: row.demoLoadedAt?.getTime() ?? null,
     version: row.version,
   };
@@ -89,9 +95,10 @@ export type ShopChange = Partial<Omit<ShopSettings, 'version' | 'demoLoadedAt'>>
 
 /** Saves settings, making the row when it is not there yet. Raises the version, so that every clock is read anew. */
 export async function saveShop(tx: Tx, change: ShopChange, nowAt: Instant): Promise<void> {
-  const { version, demoLoadedAt, temperatureProfile, ...rest } = { ...(await getShop(tx)), ...change };
+  const { version, demoLoadedAt, temperatureProfile, ruleFigures, ...rest } = { ...(await getShop(tx)), ...change };
   const data = {
     ...rest,
+    ...(change.ruleFigures === undefined ? {} : { strengthSettings: { ...ruleFigures } }),
     temperatureProfile: JSON.parse(JSON.stringify(temperatureProfile)),
     version: version + 1,
     updatedAt: new Date(nowAt),

@@ -76,14 +76,17 @@ export async function listOrderNumbers(
   return found;
 }
 
-/** A pull on a coupon of a mix, or on a piece. */
+/** A pull on a coupon, or on an anchor of a piece. */
 export interface TracedPull {
   readonly id: string;
   readonly seriesId: string;
   readonly seriesName: string;
-  readonly orderNumber: number;
+  readonly specimen: string;
+  readonly number: number;
+  /** Null: none was read. */
   readonly loadN: number | null;
-  readonly failureMode: string | null;
+  readonly mode: string;
+  /** The mix of a batch it was set with, where it was one. */
   readonly mixId: string | null;
   readonly piece: { readonly batchId: string; readonly number: number } | null;
 }
@@ -92,31 +95,46 @@ const PULL_COLUMNS = {
   id: true,
   seriesId: true,
   series: { select: { name: true } },
-  orderNumber: true,
+  number: true,
   loadN: true,
-  failureMode: true,
-  mixId: true,
-  piece: { select: { batchId: true, number: true } },
+  mode: true,
+  specimen: {
+    select: {
+      code: true,
+      piece: { select: { batchId: true, number: true } },
+      mix: { select: { batchMixId: true, adhesiveLotCode: true } },
+    },
+  },
 } as const;
 
-/** Pulls of these mixes, and those of pieces of these batches. */
-export async function listTracedPulls(
-  reader: DbReader,
-  mixIds: readonly string[],
-  batchIds: readonly string[],
-): Promise<TracedPull[]> {
+/** What pulls are asked for. */
+export interface PullsAsked {
+  readonly mixIds: readonly string[];
+  readonly batchIds: readonly string[];
+  /** A lot by its material and code, for test boards that were glued with it outside of any batch. */
+  readonly lot: { readonly materialId: string; readonly code: string } | null;
+}
+
+/** Pulls of these mixes, of pieces of these batches, and of cups of test boards that name the lot. */
+export async function listTracedPulls(reader: DbReader, { mixIds, batchIds, lot }: PullsAsked): Promise<TracedPull[]> {
   const pulls = new Map<string, TracedPull>();
   const wheres = [
-    ...chunked(mixIds).map((ids) => ({ mixId: { in: ids } })),
-    ...chunked(batchIds).map((ids) => ({ piece: { batchId: { in: ids } } })),
+    ...chunked(mixIds).map((ids) => ({ specimen: { mix: { batchMixId: { in: ids } } } })),
+    ...chunked(batchIds).map((ids) => ({ specimen: { piece: { batchId: { in: ids } } } })),
+    ...(lot === null
+      ? []
+      : [{ specimen: { mix: { adhesiveMaterialId: lot.materialId, adhesiveLotCode: { contains: lot.code } } } }]),
   ];
   for (const where of wheres) {
     const rows = await reader.pull.findMany({
       where,
       select: PULL_COLUMNS,
-      orderBy: [{ seriesId: 'asc' }, { orderNumber: 'asc' }],
+      orderBy: [{ seriesId: 'asc' }, { number: 'asc' }],
     });
-    for (const { series, ...row } of rows) pulls.set(row.id, { ...row, seriesName: series.name });
+    for (const { series, specimen, ...row } of rows) {
+      const { code, piece, mix } = specimen;
+      pulls.set(row.id, { ...row, seriesName: series.name, specimen: code, piece, mixId: mix.batchMixId });
+    }
   }
   return [...pulls.values()];
 }

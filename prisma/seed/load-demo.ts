@@ -1,17 +1,22 @@
+import { createHash } from 'node:crypto';
 import { foldBatch } from '@/lib/batch/fold-batch';
 import type { BatchPlan } from '@/lib/batch/plan';
+import { takenFindings } from '@/lib/spec/taken-findings';
 import type { Instant } from '@/lib/units/instant';
 import type { Db, Tx } from '@/prisma/client';
 import { writeTx } from '@/prisma/client';
 import { findRevisionRoute } from '@/prisma/data/batch-plan';
 import { saveRows } from '@/prisma/data/batch-rows';
 import { chunked } from '@/prisma/data/batches';
+import { appendPullChange, json } from '@/prisma/data/pull-series';
 import { getShop, type ShopChange, saveShop } from '@/prisma/data/shop';
+import { judgeRevision } from '@/prisma/data/spec-reports';
 import type { DemoBatch } from './demo/batch-story';
 import { demoBatches } from './demo/demo-batches';
 import { DEMO_SENSOR_ID, DEMO_SHOP_NAME, demoId } from './demo/demo-id';
 import { demoLots, demoMaterials } from './demo/demo-materials';
 import { DEMO_PEOPLE } from './demo/demo-people';
+import { demoPulls } from './demo/demo-pulls';
 import { DEMO_PROFILE, demoReadings } from './demo/demo-temperature';
 import { type DemoTimes, dayFromNow, demoTimes } from './demo/demo-times';
 import { insertModels } from './demo/insert-models';
@@ -61,6 +66,7 @@ export function loadDemo(database: Db, nowAt: Instant): Promise<LoadDemoResult> 
     const readings = await insertReadings(tx, times);
     const batches = demoBatches(times);
     for (const batch of batches) await insertBatch(tx, batch);
+    await insertPulls(tx, times);
     await saveShop(tx, { cureSensorId: DEMO_SENSOR_ID }, nowAt);
     await tx.shop.updateMany({ data: { demoLoadedAt: new Date(nowAt) } });
     return { ok: true, batches: batches.length, readings };
@@ -102,11 +108,30 @@ async function insertReadings(tx: Tx, times: DemoTimes): Promise<number> {
   return rows.length;
 }
 
+async function insertPulls(tx: Tx, times: DemoTimes): Promise<void> {
+  const { timeZone: zone, temperatureProfile: profile, ...shop } = await getShop(tx);
+  const digest = (text: string) => createHash('sha256').update(text).digest('hex');
+  const { scale, series, mixes, specimens, pulls } = demoPulls(times, { ...shop, zone, profile }, digest);
+  await tx.scale.create({ data: scale });
+  await tx.pullSeries.create({ data: { ...series, plan: json(series.plan) } });
+  await tx.pullMix.createMany({ data: mixes.map((mix) => ({ ...mix, sheet: json(mix.sheet) })) });
+  await tx.pullSpecimen.createMany({ data: specimens });
+  await tx.pull.createMany({ data: pulls });
+  const personId = pulls[0]?.personId ?? null;
+  await appendPullChange(tx, series.id, { kind: 'series-made', at: series.createdAt.getTime(), personId });
+  await appendPullChange(tx, series.id, { kind: 'closed', at: series.closedAt.getTime(), personId });
+}
+
 async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<void> {
   const route = await findRevisionRoute(tx, batch.revisionId);
   const openedAt = new Date(events[0]?.at ?? 0);
   if (route === null) throw new Error(`demo batch ${batch.number} names a revision that is not there`);
-  await tx.batch.create({ data: { ...batch, status: 'open', lastSeq: events.length, openedAt } });
+  const report = await judgeRevision(tx, batch.revisionId, openedAt.getTime());
+  const taken =
+    report === null
+      ? {}
+      : { findings: JSON.parse(JSON.stringify(takenFindings(report))), rulesVersion: report.rulesVersion };
+  await tx.batch.create({ data: { ...batch, ...taken, status: 'open', lastSeq: events.length, openedAt } });
   const plan: BatchPlan = { ...route.plan, quantity: batch.quantity };
   const pieces = Array.from({ length: batch.quantity }, (_, index) => ({
     id: `${batch.id}-${index + 1}`,

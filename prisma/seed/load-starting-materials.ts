@@ -1,3 +1,4 @@
+import type { StrengthFigures } from '@/lib/materials/strength-figures';
 import type { Instant } from '@/lib/units/instant';
 import type { Db, Tx } from '@/prisma/client';
 import { writeTx } from '@/prisma/client';
@@ -18,12 +19,13 @@ export async function insertMaterials(tx: Tx, materials: readonly SeedMaterial[]
   const missing = materials.filter((material) => !taken.has(material.id) && !taken.has(material.name));
   const now = new Date(nowAt);
   await tx.material.createMany({
-    data: missing.map(({ id, kind, name, sheet, note, sheetRevision = '', sheetOn = null }) => ({
+    data: missing.map(({ id, kind, name, sheet, strength, note, sheetRevision = '', sheetOn = null }) => ({
       id,
       kind,
       name,
       // Only plain JSON values are in a sheet; the contract that reads it back proves it.
       ...(sheet === null ? {} : { figures: JSON.parse(JSON.stringify(sheet)) }),
+      ...(strength === null ? {} : strengthColumn(strength)),
       sheetRevision,
       sheetOn,
       note,
@@ -32,4 +34,10 @@ export async function insertMaterials(tx: Tx, materials: readonly SeedMaterial[]
     })),
   });
   return missing.length;
+}
+
+/** An adhesive keeps its clocks' figures in the one column and those of its strength in the other. */
+function strengthColumn({ kind, sheet }: StrengthFigures) {
+  const stored = JSON.parse(JSON.stringify(sheet));
+  return kind === 'adhesive' ? { bondFigures: stored } : { figures: stored };
 }

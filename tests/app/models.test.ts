@@ -9,6 +9,7 @@ import { saveRevisionBody } from '@/app/_commands/save-revision-body';
 import { saveRevisionRoute } from '@/app/_commands/save-revision-route';
 import { setModelArchived } from '@/app/_commands/set-model-archived';
 import type { AnchorsInput } from '@/lib/contracts/anchor-forms';
+import type { BodyInput } from '@/lib/contracts/model-forms';
 import type { RouteInput } from '@/lib/contracts/route-forms';
 import type { Db } from '@/prisma/client';
 import { findModel, listModelPage } from '@/prisma/data/models';
@@ -37,16 +38,41 @@ function anchor(id: string | null, name: string, x = 10): AnchorsInput['anchors'
     name,
     role: 'belly-hanger',
     kind: 'twisted-wire',
+    face: 'belly',
     x,
+    z: null,
     angle: 90,
+    leansTo: null,
+    loadAngle: null,
     wireMaterialId: null,
     wireDiameter: 1,
+    twist: null,
+    eyeInside: null,
+    eye: null,
     bitDiameter: 2,
     drillDepth: 12,
     embedment: 11,
     adhesiveMaterialId: null,
     hookMaterialId: null,
     splitRingMaterialId: null,
+  };
+}
+
+function bodyOf(seenAt: number): BodyInput {
+  return {
+    seenAt,
+    woodMaterialId: null,
+    length: 75,
+    weighedDensity: null,
+    moisture: null,
+    lineLabel: null,
+    lineType: null,
+    knotShare: null,
+    dragShare: null,
+    fishMass: null,
+    ballast: [],
+    note: '',
+    stations: [],
   };
 }
 
@@ -121,7 +147,7 @@ describeBothDatabases('models', (makeDb) => {
       { x: 0, height: 4, width: 3 },
       { x: 75, height: 2, width: 1 },
     ];
-    const body = { seenAt: draft.updatedAt, woodMaterialId: null, length: 75, lineLabel: 54, note: '', stations };
+    const body = { ...bodyOf(draft.updatedAt), lineLabel: 54, stations };
     expect(await saveRevisionBody(db, draft.id, body, NOW)).toEqual({ ok: true });
     const saved = await newest(db, draft.modelId);
     expect(saved.profile).toEqual([
@@ -129,6 +155,31 @@ describeBothDatabases('models', (makeDb) => {
       { xMm: 75, halfHeightMm: 1, halfWidthMm: 0.5 },
     ]);
     expect(saved.lineLabelN).toBe(54);
+  });
+
+  test('what is known of line, wood and ballast is kept, and no ballast is not the same as nobody has said', async () => {
+    const db = await makeDb();
+    const draft = await draftOf(db, 'Minnow');
+    expect(draft.ballast).toBeNull();
+    const lead = { name: 'belly', metal: 'lead', massG: 3.5, xMm: 30, zMm: -4, isInside: true } as const;
+    const known = { lineType: 'braid', knotShare: 0.8, dragShare: 0.3, fishMass: 2000, moisture: 10 } as const;
+    const body = { ...bodyOf(draft.updatedAt), ...known, weighedDensity: 480, ballast: [lead] };
+    expect(await saveRevisionBody(db, draft.id, body, NOW)).toEqual({ ok: true });
+    const saved = await newest(db, draft.modelId);
+    expect(saved).toMatchObject({
+      lineType: 'braid',
+      knotShare: 0.8,
+      dragShare: 0.3,
+      fishMassG: 2000,
+      moisturePercent: 10,
+      weighedDensityKgM3: 480,
+      ballast: [lead],
+    });
+    await saveRevisionBody(db, draft.id, { ...bodyOf(saved.updatedAt), hasNoBallast: 'on' }, NOW);
+    const none = await newest(db, draft.modelId);
+    expect(none.ballast).toEqual([]);
+    await saveRevisionBody(db, draft.id, bodyOf(none.updatedAt), NOW);
+    expect((await newest(db, draft.modelId)).ballast).toBeNull();
   });
 
   test('a form that was overtaken by somebody else is refused and changes nothing', async () => {
@@ -211,7 +262,7 @@ describeBothDatabases('models', (makeDb) => {
     expect(await freezeRevision(db, draft.id, draft.updatedAt, NOW)).toEqual({ ok: true });
     const frozen = await newest(db, draft.modelId);
     const seenAt = frozen.updatedAt;
-    const body = { seenAt, woodMaterialId: null, length: 80, lineLabel: null, note: '', stations: [] };
+    const body = { ...bodyOf(seenAt), length: 80 };
     const results = [
       await saveRevisionBody(db, draft.id, body, NOW),
       await saveRevisionAnchors(db, draft.id, { seenAt, anchors: [] }, NOW),

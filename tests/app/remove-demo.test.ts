@@ -38,6 +38,10 @@ async function rowsOfDemo(db: Db): Promise<string[]> {
     await db.person.findMany(where),
     await db.benchException.findMany(where),
     await db.sensor.findMany(where),
+    await db.pullSeries.findMany(where),
+    await db.pullSpecimen.findMany(where),
+    await db.pull.findMany(where),
+    await db.scale.findMany(where),
   ];
   return found.flat().map(({ id }) => id);
 }
@@ -83,7 +87,9 @@ describeBothDatabases('removeDemo', (makeDb) => {
     expect(result.ok && result.kept.map(({ kind, name }) => `${kind}: ${name}`)).toEqual([
       'model: Mallet jerkbait',
       'material: Demo epoxy, 60 minutes',
+      'material: Demo split ring, 8 mm',
       'material: Demo topcoat, clear',
+      'material: Demo treble hook, size 2',
       'person: Ida',
     ]);
     expect((await db.revision.findMany({ select: { id: true } })).map(({ id }) => id)).toEqual(['demo-mallet-b']);
@@ -128,7 +134,7 @@ describeBothDatabases('removeDemo', (makeDb) => {
     expect(result.ok && result.kept.map(({ kind, name, reason }) => `${kind}: ${name}, ${reason}`)).toEqual([
       'model: Kettle popper, you opened batches of it or made a revision of your own',
       'material: Demo epoxy, 5 minutes, you changed its figures',
-      'material: Demo epoxy, 60 minutes, your own models, batches or lots use it',
+      'material: Demo epoxy, 60 minutes, your own models, batches, lots or pull tests use it',
     ]);
     expect((await db.revision.findMany()).map(({ id }) => id)).toEqual(['own-rev']);
     expect((await db.lot.findMany()).map(({ code }) => code)).toEqual(['Mine']);

@@ -19,6 +19,7 @@ import { Page, Section } from '@/app/_ui/page';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { db } from '@/prisma/client';
 import { listLotCodes } from '@/prisma/data/mix-materials';
+import { BatchFindings } from '../_components/batch-findings';
 import { Clocks } from '../_components/clocks';
 import { History } from '../_components/history';
 import { MixTable } from '../_components/mix-table';
@@ -99,6 +100,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
           spanWord={word('span')}
           hrefOf={(span) => href({ span })}
         />
+        <BatchFindings batchId={batchId} revisionId={head.revisionId} modelId={head.modelId} shop={shop} />
         <Section title="Mixes">
           <MixTable entry={entry} shop={shop} lotCodes={lotCodes} />
         </Section>

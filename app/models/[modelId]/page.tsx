@@ -11,9 +11,11 @@ import { findRevision } from '@/prisma/data/revisions';
 import { AnchorTable } from './_components/anchor-table';
 import { BillTable } from './_components/bill-table';
 import { BodySection } from './_components/body-section';
+import { FindingsSection } from './_components/findings-section';
 import { ModelCare } from './_components/model-care';
 import { RevisionBar } from './_components/revision-bar';
 import { RouteList } from './_components/route-list';
+import { TryoutSection } from './_tryout/tryout-section';
 
 interface ModelPageProps {
   readonly params: Promise<{ modelId: string }>;
@@ -58,9 +60,11 @@ export default async function ModelPage({ params, searchParams }: ModelPageProps
       <Section title="Body" actions={edit('body')}>
         <BodySection revision={revision} units={shop} />
       </Section>
+      <TryoutSection modelName={model.name} revision={revision} />
       <Section title="Anchors" actions={edit('anchors')}>
         <AnchorTable anchors={revision.anchors} units={shop} />
       </Section>
+      <FindingsSection model={model} revision={revision} />
       <Section
         title="Route"
         lead="The steps from blank to finished lure, and what each waits for."

@@ -1,5 +1,9 @@
 import type { OperationKind, Wait } from '@/lib/batch/plan';
 import type { AnchorKind, AnchorRole } from '@/lib/geometry/anchor';
+import type { BallastMetal } from '@/lib/geometry/ballast';
+import type { BodyKind } from '@/lib/geometry/body-shapes';
+import type { AnchorFace } from '@/lib/geometry/shank-path';
+import type { LineType } from '@/lib/strength/fishing-line';
 
 /** What stands on the screens for the words of the schema. */
 export const ROLE_WORDS: { readonly [R in AnchorRole]: string } = {
@@ -12,6 +16,36 @@ export const ANCHOR_KIND_WORDS: { readonly [K in AnchorKind]: string } = {
   'twisted-wire': 'twisted wire',
   'screw-eye': 'screw eye',
   'through-wire': 'through-wire',
+};
+
+export const FACE_WORDS: { readonly [F in AnchorFace]: string } = {
+  nose: 'nose',
+  tail: 'tail',
+  belly: 'belly',
+  back: 'back',
+};
+
+export const LINE_TYPE_WORDS: { readonly [L in LineType]: string } = {
+  class: 'class line',
+  mono: 'monofilament',
+  fluorocarbon: 'fluorocarbon',
+  braid: 'braid',
+};
+
+export const METAL_WORDS: { readonly [M in BallastMetal]: string } = {
+  lead: 'lead',
+  tungsten: 'tungsten',
+  tin: 'tin',
+  steel: 'steel',
+  brass: 'brass',
+};
+
+export const BODY_KIND_WORDS: { readonly [K in BodyKind]: string } = {
+  lipless: 'lipless',
+  popper: 'popper',
+  minnow: 'minnow',
+  jerkbait: 'jerkbait',
+  plug: 'plug',
 };
 
 export const OPERATION_WORDS: { readonly [K in OperationKind]: string } = {

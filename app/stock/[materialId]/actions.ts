@@ -2,12 +2,14 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
+import { z } from 'zod';
 import { addLot } from '@/app/_commands/add-lot';
 import { removeLot } from '@/app/_commands/remove-lot';
 import { saveBuying } from '@/app/_commands/save-buying';
 import { saveLot } from '@/app/_commands/save-lot';
 import { saveMaterial } from '@/app/_commands/save-material';
 import { saveSheet } from '@/app/_commands/save-sheet';
+import { saveStrength } from '@/app/_commands/save-strength';
 import { setMaterialArchived } from '@/app/_commands/set-material-archived';
 import { now } from '@/app/_server/clock';
 import { done, readForm, refusedBy } from '@/app/_server/form';
@@ -17,6 +19,8 @@ import { lotFormSchema, materialFormSchema } from '@/lib/contracts/material-form
 import { idSchema } from '@/lib/contracts/plain-text';
 import { sheetFormSchema } from '@/lib/contracts/sheet-form';
 import { buyingFormSchema } from '@/lib/contracts/stock-forms';
+import { strengthFormSchema } from '@/lib/contracts/strength-form';
+import { STRENGTH_KINDS, type StrengthKind } from '@/lib/materials/strength-figures';
 import { db } from '@/prisma/client';
 
 export async function saveMaterialAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
@@ -52,6 +56,19 @@ export async function saveSheetAction(materialId: string, _: FormState, data: Fo
   const form = readForm(sheetFormSchema(await currentShop()), data);
   if (!form.ok) return form.state;
   const result = await saveSheet(await db(), idSchema.parse(materialId), form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/stock/${materialId}`);
+}
+
+export async function saveStrengthAction(
+  materialId: string,
+  kind: StrengthKind,
+  _: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const form = readForm(strengthFormSchema(z.enum(STRENGTH_KINDS).parse(kind), await currentShop()), data);
+  if (!form.ok) return form.state;
+  const result = await saveStrength(await db(), idSchema.parse(materialId), form.value, now());
   if (!result.ok) return refusedBy(data, result);
   redirect(`/stock/${materialId}`);
 }

@@ -12,10 +12,11 @@ import { KIND_WORDS } from '@/app/stock/_components/words';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
 import { listLotPage } from '@/prisma/data/lots';
-import { findMaterial, hasSheet } from '@/prisma/data/materials';
+import { findMaterial, hasSheet, strengthKindOf } from '@/prisma/data/materials';
 import { BuyingForm } from './_components/buying-form';
 import { MaterialCare } from './_components/material-care';
 import { SheetView } from './_components/sheet-view';
+import { StrengthView } from './_components/strength-view';
 
 interface MaterialPageProps {
   readonly params: Promise<{ materialId: string }>;
@@ -62,6 +63,19 @@ export default async function MaterialPage({ params, searchParams }: MaterialPag
           }
         >
           <SheetView material={material} units={shop} />
+        </Section>
+      )}
+      {strengthKindOf(material.kind) !== null && (
+        <Section
+          title="Strength"
+          lead="What the rules of every model with it are judged by."
+          actions={
+            <ButtonLink href={`/stock/${materialId}/strength`}>
+              {material.strength === null ? 'Enter the figures' : 'Change'}
+            </ButtonLink>
+          }
+        >
+          <StrengthView material={material} units={shop} />
         </Section>
       )}
       <Section

@@ -60,3 +60,11 @@ export const FIGURE_WORDS: { readonly [F in FigureName]: string } = {
   ratio: 'Mixing ratio',
   ...MILESTONE_WORDS,
 };
+
+/** A figure's source as it stands beside it; one without is the shop's own. */
+export function figureSourceText({ kind, text }: FigureSource): string {
+  if (kind === 'own') return `Yours: ${text}`;
+  // Seeds begin the text with its kind already.
+  const word = SOURCE_WORDS[kind];
+  return text.toLowerCase().startsWith(word.toLowerCase()) ? text : `${word}: ${text}`;
+}

@@ -1,13 +1,19 @@
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
+import type { BondClass } from '@/lib/materials/adhesive-strength-sheet';
+import type { FittingSheet } from '@/lib/materials/fitting-sheet';
+import type { StrengthFigures } from '@/lib/materials/strength-figures';
 import type { SeedMaterial } from '../starting-materials';
 import { demoId } from './demo-id';
-import { demoEpoxy5, demoEpoxy30, demoEpoxy60, demoTopcoat } from './demo-sheets';
+import { demoEpoxy5, demoEpoxy30, demoEpoxy60, demoTopcoat, INVENTED } from './demo-sheets';
 import { type DemoTimes, dayFromNow } from './demo-times';
 
 export const EPOXY_30 = demoId('epoxy-30');
 export const EPOXY_5 = demoId('epoxy-5');
 export const EPOXY_60 = demoId('epoxy-60');
 export const TOPCOAT = demoId('topcoat');
+export const DEMO_HOOK_4 = demoId('hook-4');
+export const DEMO_HOOK_2 = demoId('hook-2');
+export const DEMO_RING = demoId('ring-8');
 
 /** A glue or coat of the demo workshop, with its sheet always there. */
 export interface DemoGlue {
@@ -15,19 +21,56 @@ export interface DemoGlue {
   readonly kind: 'adhesive' | 'coating';
   readonly name: string;
   readonly sheet: AdhesiveSheet;
+  readonly strength: StrengthFigures | null;
 }
 
 export const DEMO_GLUES: readonly DemoGlue[] = [
-  { id: EPOXY_30, kind: 'adhesive', name: 'Demo epoxy, 30 minutes', sheet: demoEpoxy30 },
-  { id: EPOXY_5, kind: 'adhesive', name: 'Demo epoxy, 5 minutes', sheet: demoEpoxy5 },
-  { id: EPOXY_60, kind: 'adhesive', name: 'Demo epoxy, 60 minutes', sheet: demoEpoxy60 },
-  { id: TOPCOAT, kind: 'coating', name: 'Demo topcoat, clear', sheet: demoTopcoat },
+  {
+    id: EPOXY_30,
+    kind: 'adhesive',
+    name: 'Demo epoxy, 30 minutes',
+    sheet: demoEpoxy30,
+    strength: demoBond('slow-epoxy'),
+  },
+  { id: EPOXY_5, kind: 'adhesive', name: 'Demo epoxy, 5 minutes', sheet: demoEpoxy5, strength: demoBond('fast-epoxy') },
+  {
+    id: EPOXY_60,
+    kind: 'adhesive',
+    name: 'Demo epoxy, 60 minutes',
+    sheet: demoEpoxy60,
+    strength: demoBond('slow-epoxy'),
+  },
+  { id: TOPCOAT, kind: 'coating', name: 'Demo topcoat, clear', sheet: demoTopcoat, strength: null },
 ];
 
 export function demoMaterials(times: DemoTimes): readonly SeedMaterial[] {
   const sheetOn = dayFromNow(times, -200);
   const note = 'Invented for the demo workshop. Never mix a real product by these figures.';
-  return DEMO_GLUES.map((glue) => ({ ...glue, note, sheetRevision: 'demo 2', sheetOn }));
+  return [
+    ...DEMO_GLUES.map((glue) => ({ ...glue, note, sheetRevision: 'demo 2', sheetOn })),
+    demoFitting(DEMO_HOOK_4, 'hook', 'Demo short treble hook, size 4', {
+      statedStrengthN: 180,
+      lengthMm: 14,
+      massG: 1,
+    }),
+    demoFitting(DEMO_HOOK_2, 'hook', 'Demo treble hook, size 2', { statedStrengthN: 390, lengthMm: 26, massG: 2 }),
+    demoFitting(DEMO_RING, 'split-ring', 'Demo split ring, 8 mm', { statedStrengthN: 420, lengthMm: 8, massG: 0.3 }),
+  ];
+}
+
+function demoBond(bondClass: BondClass): StrengthFigures {
+  const sources = { maxGapMm: INVENTED, water: INVENTED, maxServiceC: INVENTED };
+  return { kind: 'adhesive', sheet: { bondClass, maxGapMm: 1, water: 'immersion', maxServiceC: 45, sources } };
+}
+
+function demoFitting(
+  id: string,
+  kind: 'hook' | 'split-ring',
+  name: string,
+  figures: Pick<FittingSheet, 'statedStrengthN' | 'lengthMm' | 'massG'>,
+): SeedMaterial {
+  const strength: StrengthFigures = { kind, sheet: { ...figures, sources: { statedStrengthN: INVENTED } } };
+  return { id, kind, name, sheet: null, strength, note: 'Invented for the demo workshop.' };
 }
 
 export interface DemoLot {
@@ -70,9 +113,9 @@ const LOTS: readonly LotLine[] = [
   ['Coil 2', 'start-stainless-wire-1-0-mm-soft', 'whole', 22_000, 'mm', -210, -190, null, ''],
   ['Coil 5', 'start-stainless-spring-wire-1-2-mm-hard-drawn', 'whole', 15_000, 'mm', -90, -85, null, ''],
   ['Bag A', 'start-screw-eye-16-x-1-2-mm-stainless', 'whole', 200, 'pieces', -90, -60, null, ''],
-  ['Box 4', 'start-treble-hook-size-4', 'whole', 100, 'pieces', -90, -60, null, ''],
-  ['Box 2', 'start-treble-hook-size-2', 'whole', 50, 'pieces', -90, -50, null, ''],
-  ['Bag 6', 'start-split-ring-8-mm-stainless', 'whole', 250, 'pieces', -90, -60, null, ''],
+  ['Box 4', DEMO_HOOK_4, 'whole', 100, 'pieces', -90, -60, null, ''],
+  ['Box 2', DEMO_HOOK_2, 'whole', 50, 'pieces', -90, -50, null, ''],
+  ['Bag 6', DEMO_RING, 'whole', 250, 'pieces', -90, -60, null, ''],
 ];
 
 export function demoLots(times: DemoTimes): readonly DemoLot[] {

@@ -1,4 +1,6 @@
+import type { BallastItem } from '@/lib/geometry/ballast';
 import {
+  BELLY,
   HOOK_2,
   HOOK_4,
   RING,
@@ -6,6 +8,8 @@ import {
   SOFT_WIRE,
   SPRING_WIRE,
   screwEye,
+  TAIL,
+  TIE,
   throughWire,
   twisted,
 } from './demo-anchors';
@@ -13,6 +17,10 @@ import { demoId } from './demo-id';
 import { EPOXY_30, EPOXY_60, TOPCOAT } from './demo-materials';
 import type { DemoModel, DemoRevision } from './demo-model';
 import { lipRoute, plainRoute, throughWireRoute } from './demo-routes';
+
+function shot(name: string, metal: BallastItem['metal'], massG: number, xMm: number, zMm: number): BallastItem {
+  return { name, metal, massG, xMm, zMm, isInside: true };
+}
 
 export const lipless: DemoRevision = {
   id: demoId('sawhorse-a'),
@@ -29,15 +37,17 @@ export const lipless: DemoRevision = {
     [38, 13, 7],
     [48, 10.5, 6.2],
     [58, 7.5, 5],
-    [67, 4.5, 3.4],
-    [75, 2, 2],
+    [67, 5.5, 4.8],
+    [75, 4.2, 4.2],
   ],
   lineLabelN: 54,
+  lineType: 'mono',
+  ballast: [shot('two balls under the back', 'tungsten', 4, 38, -6)],
   note: 'Line tie on the back at a third of the length.',
   anchors: [
-    twisted('tie', 'Line tie', 'line-tie', 22, 70, null),
-    twisted('belly', 'Belly hanger', 'belly-hanger', 30, 90, HOOK_4),
-    twisted('tail', 'Tail hanger', 'tail-hanger', 75, 0, HOOK_4),
+    twisted(TIE, { face: 'back', xMm: 22, shankAngleDeg: 70, leansTo: 'nose', loadAngleDeg: 40 }, null),
+    twisted(BELLY, { face: 'belly', xMm: 34, shankAngleDeg: 90, loadAngleDeg: 30 }, HOOK_4),
+    twisted(TAIL, { face: 'tail', xMm: 75, shankAngleDeg: 0, loadAngleDeg: 0 }, HOOK_4),
   ],
   route: plainRoute,
   bill: [
@@ -70,11 +80,13 @@ export const popper: DemoRevision = {
     [70, 2.4, 2.4],
   ],
   lineLabelN: 45,
+  lineType: 'mono',
+  ballast: [],
   note: 'Screw eyes, set in epoxy.',
   anchors: [
-    screwEye('tie', 'Line tie', 'line-tie', 0, 0, null),
-    screwEye('belly', 'Belly hanger', 'belly-hanger', 28, 90, HOOK_4),
-    screwEye('tail', 'Tail hanger', 'tail-hanger', 70, 0, HOOK_4),
+    screwEye(TIE, { face: 'nose', xMm: 0, shankAngleDeg: 0, loadAngleDeg: 0 }, null),
+    screwEye(BELLY, { face: 'belly', xMm: 28, shankAngleDeg: 90, loadAngleDeg: 30 }, HOOK_4),
+    screwEye(TAIL, { face: 'tail', xMm: 70, shankAngleDeg: 0, loadAngleDeg: 0 }, HOOK_4),
   ],
   route: plainRoute,
   bill: [
@@ -103,15 +115,21 @@ export const minnow: DemoRevision = {
     [62, 9, 7.8],
     [78, 7, 6.2],
     [92, 5, 4.4],
-    [103, 3.2, 3],
-    [110, 2, 2],
+    [103, 4.6, 4.4],
+    [110, 4, 4],
   ],
   lineLabelN: 62,
+  lineType: 'braid',
+  ballast: [],
   note: 'Lip slot at 25 degrees.',
   anchors: [
-    twisted('tie', 'Line tie', 'line-tie', 2, 10, null),
-    twisted('belly', 'Belly hanger', 'belly-hanger', 42, 90, HOOK_4),
-    twisted('tail', 'Tail hanger', 'tail-hanger', 110, 0, HOOK_4),
+    twisted(TIE, { face: 'nose', xMm: 0, shankAngleDeg: 0, loadAngleDeg: 0 }, null),
+    {
+      ...twisted(BELLY, { face: 'belly', xMm: 42, shankAngleDeg: 90, loadAngleDeg: 60 }, HOOK_4),
+      drillDepthMm: 10,
+      embedmentMm: 9,
+    },
+    twisted(TAIL, { face: 'tail', xMm: 110, shankAngleDeg: 0, loadAngleDeg: 0 }, HOOK_4),
   ],
   route: lipRoute,
   bill: [
@@ -148,11 +166,13 @@ function jerkbait(letter: string, frozenDaysAgo: number, note: string, bellyXMm:
     lengthMm: 150,
     profile: jerkbaitProfile,
     lineLabelN: 220,
+    lineType: 'braid',
+    ballast: [shot('tin wire', 'tin', 9, 78, -9)],
     note,
     anchors: [
-      throughWire('tie', 'Line tie', 'line-tie', 0, 0, null),
-      throughWire('belly', 'Belly hanger', 'belly-hanger', bellyXMm, 90, HOOK_2),
-      throughWire('tail', 'Tail hanger', 'tail-hanger', 150, 0, HOOK_2),
+      throughWire(TIE, { face: 'nose', xMm: 0, shankAngleDeg: 0, loadAngleDeg: 0 }, null),
+      throughWire(BELLY, { face: 'belly', xMm: bellyXMm, shankAngleDeg: 90, loadAngleDeg: 30 }, HOOK_2),
+      throughWire(TAIL, { face: 'tail', xMm: 150, shankAngleDeg: 0, loadAngleDeg: 0 }, HOOK_2),
     ],
     route: throughWireRoute,
     bill: [

@@ -1,7 +1,10 @@
 import type { AdhesiveSheet, FigureName } from '@/lib/cure/adhesive-sheet';
 import type { FigureSource } from '@/lib/materials/figure-source';
 
-const INVENTED: FigureSource = { kind: 'own', text: 'Invented for the demo workshop: no product has these figures.' };
+export const INVENTED: FigureSource = {
+  kind: 'own',
+  text: 'Invented for the demo workshop: no product has these figures.',
+};
 
 function invented(names: readonly FigureName[]): AdhesiveSheet['sources'] {
   return Object.fromEntries(names.map((name) => [name, INVENTED]));

@@ -14,7 +14,7 @@ export async function insertModels(tx: Tx, times: DemoTimes): Promise<void> {
 }
 
 async function insertRevision(tx: Tx, times: DemoTimes, modelId: string, revision: DemoRevision): Promise<void> {
-  const { id, letter, frozenDaysAgo, woodMaterialId, lengthMm, profile, lineLabelN, note } = revision;
+  const { id, letter, frozenDaysAgo, woodMaterialId, lengthMm, profile, lineLabelN, lineType, note } = revision;
   const frozenAt = new Date(daysAgo(times, frozenDaysAgo, '20:00'));
   await tx.revision.create({
     data: {
@@ -26,6 +26,8 @@ async function insertRevision(tx: Tx, times: DemoTimes, modelId: string, revisio
       lengthMm,
       profile: profile.map(([xMm, halfHeightMm, halfWidthMm]) => ({ xMm, halfHeightMm, halfWidthMm })),
       lineLabelN,
+      lineType,
+      ballast: revision.ballast.map((item) => ({ ...item })),
       note,
       createdAt: new Date(daysAgo(times, frozenDaysAgo + 2, '19:40')),
       updatedAt: frozenAt,

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
 import { bodyProfileSchema } from '@/lib/contracts/body-profile';
-import { DEMO_GLUES } from '@/prisma/seed/demo/demo-materials';
+import { readStrengthFigures } from '@/lib/contracts/strength-figures';
+import { DEMO_GLUES, demoMaterials } from '@/prisma/seed/demo/demo-materials';
 import { DEMO_MODELS } from '@/prisma/seed/demo/demo-models';
+import { demoTimes } from '@/prisma/seed/demo/demo-times';
 import { STARTING_MATERIALS } from '@/prisma/seed/starting-materials';
 
-const materialIds = new Set([...STARTING_MATERIALS, ...DEMO_GLUES].map(({ id }) => id));
+const materialIds = new Set([...STARTING_MATERIALS, ...demoMaterials(demoTimes(0, 'UTC'))].map(({ id }) => id));
 const revisions = DEMO_MODELS.flatMap((model) =>
   model.revisions.map((revision) => ({ ...revision, model: model.name })),
 );
@@ -30,10 +32,10 @@ describe.each(revisions)('$model $letter', (revision) => {
       expect(anchor.xMm).toBeLessThanOrEqual(revision.lengthMm);
       expect(anchor.shankAngleDeg).toBeGreaterThanOrEqual(0);
       expect(anchor.shankAngleDeg).toBeLessThanOrEqual(90);
-      expect(anchor.embedmentMm).toBeLessThanOrEqual(anchor.drillDepthMm);
-      // Two strands side by side and a little room for glue; a screw eye cuts its own way.
-      if (anchor.kind !== 'screw-eye')
-        expect(anchor.bitDiameterMm).toBeGreaterThanOrEqual(2 * anchor.wireDiameterMm + 0.4);
+      const { embedmentMm, drillDepthMm, bitDiameterMm, wireDiameterMm } = anchor;
+      expect(embedmentMm ?? 0).toBeLessThanOrEqual(drillDepthMm ?? 0);
+      // Two strands side by side and a little room for glue; a screw eye cuts its own way, a through-wire has no hole.
+      if (anchor.kind === 'twisted-wire') expect(bitDiameterMm).toBeGreaterThan(2 * (wireDiameterMm ?? 99));
     }
   });
 
@@ -58,4 +60,13 @@ describe.each(revisions)('$model $letter', (revision) => {
     ];
     expect(named.filter((id) => id !== null && !materialIds.has(id))).toEqual([]);
   });
+});
+
+test('figures of strength that a new shop finds are such as a maker could have entered', () => {
+  const strong = [...STARTING_MATERIALS, ...demoMaterials(demoTimes(0, 'UTC'))].flatMap(
+    ({ strength }) => strength ?? [],
+  );
+  for (const figures of strong) expect(readStrengthFigures(figures.kind, figures.sheet)).toEqual(figures);
+  const count = (kind: string) => strong.filter((figures) => figures.kind === kind).length;
+  expect([count('wood'), count('wire'), count('screw-eye'), count('adhesive')]).toEqual([30, 26, 3, 8]);
 });

@@ -3,13 +3,13 @@ import { currentShop } from '@/app/_server/shop';
 import { Caution } from '@/app/_ui/caution';
 import { lengthSign } from '@/app/_ui/unit-sign';
 import { materialOptions } from '@/app/models/_components/material-options';
-import { diameterInput, lengthInput } from '@/lib/units/quantity-input';
 import { db } from '@/prisma/client';
 import { listMaterialChoices } from '@/prisma/data/materials';
 import { DraftForm } from '../_components/draft-form';
 import { loadDraft } from '../_components/load-draft';
 import { saveAnchorsAction } from '../draft-actions';
 import { AnchorRows } from './_components/anchor-rows';
+import { anchorText, twistSign } from './_components/anchor-text';
 
 export const metadata: Metadata = { title: 'Anchors' };
 
@@ -21,8 +21,6 @@ export default async function AnchorsPage({ params }: { readonly params: Promise
     db().then(listMaterialChoices),
   ]);
   const { anchors } = revision;
-  const length = (mm: number | null) => (mm === null ? '' : lengthInput(mm, shop.lengthUnit));
-  const diameter = (mm: number | null) => (mm === null ? '' : diameterInput(mm, shop.lengthUnit));
   return (
     <DraftForm
       model={model}
@@ -34,6 +32,7 @@ export default async function AnchorsPage({ params }: { readonly params: Promise
       <Caution topic="wire" />
       <AnchorRows
         unit={lengthSign(shop.lengthUnit)}
+        twistUnit={twistSign(shop.lengthUnit)}
         wires={materialOptions(
           materials,
           ['wire', 'screw-eye'],
@@ -54,22 +53,7 @@ export default async function AnchorsPage({ params }: { readonly params: Promise
           ['split-ring'],
           anchors.map((anchor) => anchor.splitRing),
         )}
-        anchors={anchors.map((anchor) => ({
-          id: anchor.id,
-          name: anchor.name,
-          role: anchor.role,
-          kind: anchor.kind,
-          x: length(anchor.xMm),
-          angle: anchor.shankAngleDeg === null ? '' : String(anchor.shankAngleDeg),
-          wireMaterialId: anchor.wire?.id ?? '',
-          wireDiameter: diameter(anchor.wireDiameterMm),
-          bitDiameter: diameter(anchor.bitDiameterMm),
-          drillDepth: length(anchor.drillDepthMm),
-          embedment: length(anchor.embedmentMm),
-          adhesiveMaterialId: anchor.adhesive?.id ?? '',
-          hookMaterialId: anchor.hook?.id ?? '',
-          splitRingMaterialId: anchor.splitRing?.id ?? '',
-        }))}
+        anchors={anchors.map((anchor) => anchorText(anchor, shop))}
       />
     </DraftForm>
   );

@@ -1,5 +1,5 @@
 import { type Column, Table } from '@/app/_ui/table';
-import { FIGURE_WORDS, SOURCE_WORDS } from '@/app/stock/_components/words';
+import { FIGURE_WORDS, figureSourceText } from '@/app/stock/_components/words';
 import type { AdhesiveSheet, FigureName } from '@/lib/cure/adhesive-sheet';
 import { MILESTONES } from '@/lib/cure/adhesive-sheet';
 import { durationText } from '@/lib/units/format-duration';
@@ -37,10 +37,7 @@ export function SheetFigures({ sheet, units }: SheetFiguresProps) {
 function sourceText(sheet: AdhesiveSheet, figure: FigureName | null) {
   const source = figure === null ? undefined : sheet.sources[figure];
   if (source === undefined) return <span className="text-ink-soft">none given</span>;
-  // Seeds begin the text with its kind already.
-  const kind = SOURCE_WORDS[source.kind];
-  const isSaid = source.text.toLowerCase().startsWith(kind.toLowerCase());
-  return <span className="text-sm">{isSaid ? source.text : `${kind}: ${source.text}`}</span>;
+  return <span className="text-sm">{figureSourceText(source)}</span>;
 }
 
 function lines(sheet: AdhesiveSheet, units: UnitChoice): FigureLine[] {

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { type Column, Table } from '@/app/_ui/table';
 import { forceText } from '@/lib/units/format-quantity';
 import type { ForceUnit } from '@/lib/units/unit-choice';
@@ -12,15 +13,27 @@ export interface PullTableProps {
 export function PullTable({ pulls, forceUnit }: PullTableProps) {
   if (pulls.length === 0) return <p className="text-ink-soft">None.</p>;
   const columns: readonly Column<TracedPull>[] = [
-    { id: 'series', title: 'Series', cell: (pull) => pull.seriesName },
-    { id: 'number', title: 'Pull', cell: (pull) => pull.orderNumber, isNumber: true },
+    {
+      id: 'series',
+      title: 'Series',
+      cell: (pull) => (
+        <Link
+          href={`/pull-tests/${pull.seriesId}`}
+          prefetch={false}
+          className="inline-flex min-h-touch items-center underline underline-offset-4"
+        >
+          {pull.seriesName}
+        </Link>
+      ),
+    },
+    { id: 'specimen', title: 'Specimen', cell: (pull) => pull.specimen },
     {
       id: 'load',
       title: 'Load',
-      cell: (pull) => (pull.loadN === null ? 'not pulled yet' : forceText(pull.loadN, forceUnit)),
+      cell: (pull) => (pull.loadN === null ? 'none read' : forceText(pull.loadN, forceUnit)),
       isNumber: true,
     },
-    { id: 'mode', title: 'Gave way', cell: (pull) => pull.failureMode ?? '–' },
+    { id: 'mode', title: 'Gave way', cell: (pull) => pull.mode },
   ];
   return <Table caption="Pulls" columns={columns} rows={pulls} rowKey={(pull) => pull.id} />;
 }

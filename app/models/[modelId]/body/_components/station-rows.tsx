@@ -6,7 +6,10 @@ import { buttonClass } from '@/app/_ui/button-class';
 import { FieldError } from '@/app/_ui/field';
 import { inputClass } from '@/app/_ui/input-class';
 import { type Row, type Rows, useRows } from '@/app/_ui/rows';
+import { lengthSign } from '@/app/_ui/unit-sign';
+import type { LengthUnit } from '@/lib/units/unit-choice';
 import { type PastedStation, readPastedStations } from './pasted-stations';
+import { ShapeChoice } from './shape-choice';
 
 const EMPTY: PastedStation = { x: '', height: '', width: '' };
 const COLUMNS = [
@@ -17,11 +20,12 @@ const COLUMNS = [
 
 export interface StationRowsProps {
   readonly stations: readonly PastedStation[];
-  readonly unit: string;
+  readonly lengthUnit: LengthUnit;
 }
 
 /** The stations of a body as a small table that can grow, shrink, or be pasted whole. */
-export function StationRows({ stations, unit }: StationRowsProps) {
+export function StationRows({ stations, lengthUnit }: StationRowsProps) {
+  const unit = lengthSign(lengthUnit);
   const list = useRows(stations);
   return (
     <div className="grid gap-4">
@@ -43,6 +47,7 @@ export function StationRows({ stations, unit }: StationRowsProps) {
           Add a station
         </button>
       </div>
+      <ShapeChoice list={list} lengthUnit={lengthUnit} />
       <Paste list={list} />
     </div>
   );

@@ -1,7 +1,7 @@
 import { TextField } from '@/app/_ui/field';
 import { Section } from '@/app/_ui/page';
 import { SelectField } from '@/app/_ui/select-field';
-import { SOURCE_OPTIONS } from './own-source';
+import { SOURCE_OPTIONS } from '@/app/stock/_components/figure-source-fields';
 import type { SheetText } from './sheet-text';
 
 export interface SheetSourceFieldsProps {

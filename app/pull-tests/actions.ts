@@ -1,0 +1,41 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { makePullSeries } from '@/app/_commands/make-pull-series';
+import { saveScale } from '@/app/_commands/save-scale';
+import { now } from '@/app/_server/clock';
+import { chosenPersonId } from '@/app/_server/device';
+import { done, readForm, refusedBy } from '@/app/_server/form';
+import { currentShop } from '@/app/_server/shop';
+import type { FormState } from '@/app/_ui/form-state';
+import { idSchema } from '@/lib/contracts/plain-text';
+import { newPullSeriesSchema, scaleFormSchema } from '@/lib/contracts/pull-forms';
+import { inches } from '@/lib/units/force-and-length';
+import { wallTimeAt } from '@/lib/units/zoned-time';
+import { db } from '@/prisma/client';
+
+export async function makePullSeriesAction(_: FormState, data: FormData): Promise<FormState> {
+  const shop = await currentShop();
+  const form = readForm(newPullSeriesSchema(shop), data);
+  if (!form.ok) return form.state;
+  // Depths are set on a drill stop: sixteenths of an inch, or half millimetres.
+  const stepMm = shop.lengthUnit === 'inch' ? inches(1 / 16) : 0.5;
+  const request = { input: form.value, stepMm, personId: await chosenPersonId(), now: now() };
+  const result = await makePullSeries(await db(), request);
+  if (!result.ok) return refusedBy(data, result);
+  redirect(`/pull-tests/${result.seriesId}`);
+}
+
+export async function saveScaleAction(scaleId: string | null, _: FormState, data: FormData): Promise<FormState> {
+  const shop = await currentShop();
+  const form = readForm(scaleFormSchema(shop), data);
+  if (!form.ok) return form.state;
+  const id = scaleId === null ? null : idSchema.parse(scaleId);
+  const nowAt = now();
+  const days = { today: wallTimeAt(nowAt, shop.timeZone).day, nowAt };
+  const result = await saveScale(await db(), id, form.value, days);
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done(scaleId === null ? 'Added.' : 'Saved.');
+}
