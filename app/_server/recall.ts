@@ -2,6 +2,7 @@ import 'server-only';
 import { traceMixes } from '@/lib/batch/trace-mixes';
 import type { Db } from '@/prisma/client';
 import { type BatchHead, findBatchHead } from '@/prisma/data/batches';
+import type { Lot } from '@/prisma/data/lots';
 import {
   type LotMix,
   listBatchesOfLot,
@@ -76,8 +77,7 @@ export async function recallOfLot(database: Db, { id: lotId, materialId, code }:
   const asked = { mixIds: [...mixIds], batchIds, lot: { materialId, code } };
   const pulls = (await listTracedPulls(database, asked)).filter(
     ({ mixId, piece }) =>
-      mixId === null ||
-      mixIds.has(mixId) ||
+      (mixId === null ? piece === null : mixIds.has(mixId)) ||
       pieces.some(({ batch, number }) => batch.id === piece?.batchId && number === piece.number),
   );
   const orderNumbers = [...new Set(pieces.map((piece) => piece.orderNumber))].filter((text) => text !== '').sort();
