@@ -1,4 +1,4 @@
-import { eyeWireLengthMm, twistedPair } from '@/lib/geometry/twisted-pair';
+import { twistedEyeLength } from '@/lib/bom/developed-length';
 import type { AnchorFacts } from '@/lib/spec/anchor-facts';
 import type { ModelFacts } from '@/lib/spec/model-facts';
 import type { SpecBillLine } from '@/lib/spec/spec-model';
@@ -48,7 +48,16 @@ function named({ materialId, name }: { readonly materialId: string; readonly nam
 function twistedMm({ anchor }: AnchorFacts): number {
   const { wireDiameterMm, twistPitchMm, embedmentMm, eyeInsideMm } = anchor;
   if (wireDiameterMm === null || twistPitchMm === null || embedmentMm === null || eyeInsideMm === null) return 0;
-  return eyeWireLengthMm(twistedPair(wireDiameterMm, twistPitchMm), embedmentMm, eyeInsideMm, 0);
+  const wire = twistedEyeLength({
+    wireDiameterMm,
+    pitchMm: twistPitchMm,
+    shankMm: embedmentMm,
+    eyeInsideMm,
+    loopDeg: 360,
+    tailsMm: 0,
+    trimMm: 0,
+  });
+  return wire.ok ? wire.cutMm : 0;
 }
 
 /** The loop of a through-wire: the run between the eyes is counted once for all that share it. */

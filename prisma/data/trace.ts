@@ -1,5 +1,9 @@
+import { z } from 'zod';
+import { PULL_MODES, type PullMode } from '@/lib/pulltest/pull-mode';
 import type { DbReader } from '@/prisma/client';
 import { chunked } from './batches';
+
+const modeSchema = z.enum(PULL_MODES);
 
 /** A mix that a lot went into. */
 export interface LotMix {
@@ -82,10 +86,10 @@ export interface TracedPull {
   readonly seriesId: string;
   readonly seriesName: string;
   readonly specimen: string;
-  readonly number: number;
   /** Null: none was read. */
   readonly loadN: number | null;
-  readonly mode: string;
+  /** How it gave way. */
+  readonly mode: PullMode;
   /** The mix of a batch it was set with, where it was one. */
   readonly mixId: string | null;
   readonly piece: { readonly batchId: string; readonly number: number } | null;
@@ -95,7 +99,6 @@ const PULL_COLUMNS = {
   id: true,
   seriesId: true,
   series: { select: { name: true } },
-  number: true,
   loadN: true,
   mode: true,
   specimen: {
@@ -131,9 +134,16 @@ export async function listTracedPulls(reader: DbReader, { mixIds, batchIds, lot 
       select: PULL_COLUMNS,
       orderBy: [{ seriesId: 'asc' }, { number: 'asc' }],
     });
-    for (const { series, specimen, ...row } of rows) {
+    for (const { series, specimen, mode, ...row } of rows) {
       const { code, piece, mix } = specimen;
-      pulls.set(row.id, { ...row, seriesName: series.name, specimen: code, piece, mixId: mix.batchMixId });
+      pulls.set(row.id, {
+        ...row,
+        mode: modeSchema.parse(mode),
+        seriesName: series.name,
+        specimen: code,
+        piece,
+        mixId: mix.batchMixId,
+      });
     }
   }
   return [...pulls.values()];

@@ -50,7 +50,7 @@ export function AnglePlotView({ plot, loadAngleDeg, neededN, units }: AnglePlotV
         y={y}
         xTicks={xTicks}
         yTicks={yTicks}
-        xTitle="Load from the shank: 0° straight, 90° square"
+        xTitle="0° straight, 90° square"
         yTitle={`Load, ${units.forceUnit}`}
         lines={plotLines(plot, neededN)}
         clipId={`${id}clip`}

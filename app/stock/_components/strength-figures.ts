@@ -101,7 +101,12 @@ export const STRENGTH_FIELDS: { readonly [K in StrengthKind]: readonly StrengthF
       words: choices(WOOD_GROUPS, { hardwood: 'hardwood', softwood: 'softwood' }),
     },
     { ...sourced('specificGravity', 'Specific gravity', 'none'), isOptional: false },
-    { field: 'word', name: 'gravityBasis', label: 'Gravity on the', words: choices(GRAVITY_BASES, BASIS_WORDS) },
+    {
+      field: 'word',
+      name: 'gravityBasis',
+      label: 'Specific gravity is on the',
+      words: choices(GRAVITY_BASES, BASIS_WORDS),
+    },
     { field: 'figure', name: 'figuresMoisturePercent', label: 'Moisture of the figures', unit: 'percent' },
     sourced(
       'shearMpa',

@@ -1,8 +1,9 @@
 'use client';
 
 import { StatusMark } from '@/app/_ui/status-mark';
-import { FINDING_STATUSES, type FindingStatus, findingStatus } from '@/app/models/_components/finding-status';
+import { STANDINGS } from '@/app/models/_components/finding-status';
 import type { Finding } from '@/lib/spec/finding';
+import { type Standing, standingOf } from '@/lib/spec/finding-changes';
 import type { SpecAnchor } from '@/lib/spec/spec-model';
 
 export interface AnchorChoiceProps {
@@ -34,7 +35,7 @@ export function AnchorChoice({ anchors, findings, selectedId, onSelect }: Anchor
 }
 
 /** What needs a hand most of what is found of an anchor. */
-function worst(findings: readonly Finding[], anchorId: string): FindingStatus {
-  const own = findings.filter(({ subject }) => subject.key === anchorId).map(findingStatus);
-  return FINDING_STATUSES.find((status) => own.includes(status)) ?? 'not-judged';
+function worst(findings: readonly Finding[], anchorId: string): Standing {
+  const own = findings.filter(({ subject }) => subject.key === anchorId).map(standingOf);
+  return STANDINGS.find((status) => own.includes(status)) ?? 'not-judged';
 }

@@ -24,14 +24,15 @@ const CASE_WORDS: { readonly [C in DemandCaseName]: string } = {
 
 /** What an anchor carries and what it must hold, every number with its "why?". */
 export function AnchorFigures({ facts, model, units }: AnchorFiguresProps) {
-  const { strength, anchor } = facts;
+  const { anchor } = facts;
+  const { strength, missing } = facts.of;
   return (
     <dl className="grid gap-3">
       {strength === null ? (
         <Item term="No estimate yet">
-          {facts.missing.length === 0
+          {missing.length === 0
             ? 'The hole cannot be where it is said to be.'
-            : `Missing: ${facts.missing.map((name) => INPUT_WORDS[name]).join(', ')}.`}
+            : `Missing: ${missing.map((name) => INPUT_WORDS[name]).join(', ')}.`}
         </Item>
       ) : (
         <>

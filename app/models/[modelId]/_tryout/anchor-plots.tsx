@@ -25,7 +25,8 @@ const REACH_MM = 50;
 
 /** Strength of an anchor over its depth and over the angle of its load. */
 export function AnchorPlots({ facts, model, units }: AnchorPlotsProps) {
-  const { design, path, anchor } = facts;
+  const { anchor } = facts;
+  const { design, path } = facts.of;
   const { body, context, demand } = model;
   const [areOthersShown, setOthersShown] = useState(true);
   const settings = context.settings.strength;
@@ -53,7 +54,7 @@ export function AnchorPlots({ facts, model, units }: AnchorPlotsProps) {
           />
           <p className="text-sm text-ink-soft">
             Thick: what all but one in twenty carry. Thin: the middle. {aslantWords(byDepth, anchor.loadAngleDeg)}
-            Hatched: {silenceWords(byDepth, units)}
+            {silenceWords(byDepth, units)}
           </p>
           <label className="flex min-h-touch items-center gap-3">
             <input
@@ -83,11 +84,17 @@ function aslantWords(plot: DepthPlot, loadAngleDeg: number | null): string {
   return plot.lowerAtAngle.length === 0 ? '' : `Dotted: the same pulled at ${loadAngleDeg}°. `;
 }
 
-function silenceWords(plot: DepthPlot, units: UnitChoice): string {
+/** Where nothing is said and why; stretches that touch are one. */
+function silenceWords({ silent }: DepthPlot, units: UnitChoice): string {
   const length = (mm: number) => lengthText(mm, units.lengthUnit);
-  const stretches = plot.silent.map(
-    ({ fromMm, toMm, reasons }) =>
-      `${length(fromMm)} to ${length(toMm)}, ${reasons.map((reason) => NO_ESTIMATE_WORDS[reason]).join('; ')}`,
-  );
-  return stretches.length === 0 ? 'nowhere.' : `no estimate from ${stretches.join('. From ')}.`;
+  const merged: { fromMm: number; toMm: number }[] = [];
+  for (const { fromMm, toMm } of silent) {
+    const last = merged.at(-1);
+    if (last !== undefined && fromMm <= last.toMm) last.toMm = toMm;
+    else merged.push({ fromMm, toMm });
+  }
+  const reasons = [...new Set(silent.flatMap((stretch) => stretch.reasons))].map((reason) => NO_ESTIMATE_WORDS[reason]);
+  if (merged.length === 0) return '';
+  const where = merged.map(({ fromMm, toMm }) => `${length(fromMm)} to ${length(toMm)}`).join(' and ');
+  return `Hatched: no estimate from ${where}, where ${reasons.join('; or ')}.`;
 }

@@ -26,9 +26,10 @@ export function ChainView({ facts, model, units }: ChainViewProps) {
     line: model.line,
     splitRing: fitting(splitRing),
     hook: fitting(hook),
-    anchor: facts.strength,
+    anchor: facts.of.strength,
   });
   const strongest = Math.max(1, ...chain.links.map(({ lowerN }) => lowerN ?? 0));
+  const isAllKnown = chain.links.every(({ lowerN }) => lowerN !== null);
   const force = (loadN: number) => forceText(loadN, units.forceUnit);
   return (
     <div className="grid gap-2">
@@ -58,7 +59,9 @@ export function ChainView({ facts, model, units }: ChainViewProps) {
                 </span>
               )}
               {isFirst && (
-                <span className="col-start-2 text-sm font-semibold text-accent">◂ goes first of those known</span>
+                <span className="col-start-2 text-sm font-semibold text-accent">
+                  ◂ goes first{isAllKnown ? '' : ' of those known'}
+                </span>
               )}
             </li>
           );

@@ -32,12 +32,12 @@ export function FloatView({ model, ballast, units }: FloatViewProps) {
   return (
     <div className="grid gap-4 lg:grid-cols-[1fr_1fr]">
       <WaterView body={body} rest={rest} />
-      <dl className="grid content-start gap-3 sm:grid-cols-2">
+      <dl className="grid content-start gap-3 grid-cols-2">
         <Fact term="Volume of the body">{volumeText(rest.bodyVolumeMl)}</Fact>
         <Fact term="Body of wood alone">{mass((rest.bodyVolumeMl * wood.densityKgM3) / 1000)}</Fact>
         <Fact term="With ballast and hardware">{mass(rest.massG)}</Fact>
         <Fact term="In fresh water">{restWords(rest)}</Fact>
-        <div className="sm:col-span-2">
+        <div className="col-span-2">
           <p className="text-sm text-ink-soft">
             {ballast === null ? 'Whether there is ballast was not said: none is counted. ' : ''}
             {unknown.length === 0 ? '' : `Mass not known, not counted: ${unknown.join(', ')}. `}

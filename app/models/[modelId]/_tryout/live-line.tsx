@@ -14,7 +14,8 @@ export interface LiveLineProps {
 
 /** Under the drawing, in sight while a finger is on it: what the chosen anchor carries now, and the tally. */
 export function LiveLine({ facts, model, findings, units }: LiveLineProps) {
-  const { anchor, strength } = facts;
+  const { anchor } = facts;
+  const { strength } = facts.of;
   const force = (loadN: number) => forceText(loadN, units.forceUnit);
   const atAngle = strength?.atAngle;
   const needed = model.demand === null ? null : model.context.settings.requiredFactor * model.demand.governing.loadN;

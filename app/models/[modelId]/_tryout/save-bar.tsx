@@ -29,7 +29,7 @@ export function SaveBar({ saved, tried, count, seenAt, action, onReset }: SaveBa
   return (
     <div
       className={
-        count === 0 ? '' : 'sticky bottom-2 z-10 rounded-sheet border-2 border-ink bg-sheet p-3 shadow-lg sm:bottom-4'
+        count === 0 ? '' : 'sticky bottom-24 z-10 rounded-sheet border-2 border-ink bg-sheet p-3 shadow-lg sm:bottom-4'
       }
     >
       <ActionForm action={action} className="grid gap-3">

@@ -1,7 +1,8 @@
 import { StatusMark } from '@/app/_ui/status-mark';
-import { FINDING_STATUSES, findingStatus, tallyText } from '@/app/models/_components/finding-status';
+import { STANDINGS, tallyText } from '@/app/models/_components/finding-status';
 import { ruleTitle } from '@/app/models/_components/rule-title';
 import type { Finding } from '@/lib/spec/finding';
+import { standingOf } from '@/lib/spec/finding-changes';
 import { INPUT_WORDS } from '@/lib/spec/input-name';
 import { wordsText } from '@/lib/units/quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
@@ -13,13 +14,13 @@ export interface VerdictsProps {
 
 /** What is found of the spec as it stands in the drawing, in short: what needs a hand first, what holds folded away. */
 export function Verdicts({ findings, units }: VerdictsProps) {
-  const of = (status: (typeof FINDING_STATUSES)[number]) => findings.filter((one) => findingStatus(one) === status);
+  const of = (status: (typeof STANDINGS)[number]) => findings.filter((one) => standingOf(one) === status);
   return (
     <div className="grid gap-3">
       <p aria-live="polite" className="font-semibold">
         {tallyText(findings)}
       </p>
-      {FINDING_STATUSES.map((status) => {
+      {STANDINGS.map((status) => {
         const members = of(status);
         if (members.length === 0) return null;
         if (status === 'short') return <Lines key={status} findings={members} units={units} />;
@@ -41,7 +42,7 @@ function Lines({ findings, units }: VerdictsProps) {
     <ul className="grid gap-2">
       {findings.map((finding) => (
         <li key={`${finding.ruleId} ${finding.subject.key}`} className="grid gap-x-3 sm:grid-cols-[7rem_1fr]">
-          <StatusMark status={findingStatus(finding)} />
+          <StatusMark status={standingOf(finding)} />
           <span>
             <strong>{finding.subject.name}</strong>: {ruleTitle(finding.ruleId)}. {wordsText(finding.words, units)}
             {finding.missing.length > 0 && ` Missing: ${finding.missing.map((name) => INPUT_WORDS[name]).join(', ')}.`}

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { type Column, Table } from '@/app/_ui/table';
+import { modeText } from '@/lib/pulltest/pull-mode';
 import { forceText } from '@/lib/units/format-quantity';
 import type { ForceUnit } from '@/lib/units/unit-choice';
 import type { TracedPull } from '@/prisma/data/trace';
@@ -30,10 +31,10 @@ export function PullTable({ pulls, forceUnit }: PullTableProps) {
     {
       id: 'load',
       title: 'Load',
-      cell: (pull) => (pull.loadN === null ? 'none read' : forceText(pull.loadN, forceUnit)),
+      cell: (pull) => (pull.loadN === null ? 'not read' : forceText(pull.loadN, forceUnit)),
       isNumber: true,
     },
-    { id: 'mode', title: 'Gave way', cell: (pull) => pull.mode },
+    { id: 'mode', title: 'Gave way', cell: (pull) => modeText(pull.mode) },
   ];
   return <Table caption="Pulls" columns={columns} rows={pulls} rowKey={(pull) => pull.id} />;
 }

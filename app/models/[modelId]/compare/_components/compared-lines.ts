@@ -34,7 +34,8 @@ export function comparedLines(from: Revision, to: Revision, units: UnitChoice): 
       to: after === undefined ? 'no such anchor' : text(after, units),
     }));
   });
-  return [...body, ...anchors];
+  // What neither has is no line: a through-wire has no bit.
+  return [...body, ...anchors].filter((line) => line.from !== NOT_SAID || line.to !== NOT_SAID);
 }
 
 function shown(value: number | null, unit: QuantityUnit, units: UnitChoice): string {
