@@ -81,14 +81,10 @@ describeBothDatabases('removeDemo', (makeDb) => {
     const by = { personId: 'demo-ida', nowAt: LATER_AT };
     expect(await issueStock(db, 'demo-lot-coil-2', form, by)).toMatchObject({ ok: true });
     const before = await db.stockMovement.count({ where: { lotId: 'demo-lot-coil-2' } });
-    expect(await removeDemo(db, LATER_AT)).toMatchObject({
-      ok: true,
-      kept: [
-        { kind: 'lot', name: 'Coil 2' },
-        { kind: 'person', name: 'Ida' },
-        { kind: 'person', name: 'Wes' },
-      ].slice(0, 1),
-    });
+    const removed = await removeDemo(db, LATER_AT);
+    const kept = removed.ok ? removed.kept.map(({ kind, name }) => `${kind} ${name}`) : [];
+    expect(kept).toContain('lot Coil 2');
+    expect(kept.filter((line) => line.startsWith('lot'))).toHaveLength(1);
     expect(await db.stockMovement.count()).toBe(before);
     expect(await findLot(db, 'demo-lot-coil-2')).toMatchObject({ movementCount: before });
   });
