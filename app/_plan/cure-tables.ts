@@ -1,5 +1,5 @@
 import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
-import { cureLagTable } from '@/lib/schedule/cure-lag-table';
+import { CURE_TABLE_STEP_MINUTES, cureLagTable } from '@/lib/schedule/cure-lag-table';
 import type { Lag, LagTable } from '@/lib/schedule/lag';
 import { MINUTE_MS } from '@/lib/units/instant';
 import type { PlanInput } from './plan-input';
@@ -8,8 +8,8 @@ import type { PlanInput } from './plan-input';
 const NEVER: LagTable = { id: 'never', startMinute: 0, stepMinutes: 1, minutes: [null] };
 export const NEVER_LAG: Lag = { kind: 'table', tableId: NEVER.id };
 
-/** A day before now: what is under way began a while ago. */
-const LEAD_MINUTES = 24 * 60;
+/** Before now: what is under way began a while ago. Within the day that every course begins before. */
+const LEAD_MINUTES = 23 * 60;
 
 /** The tables of one problem: each sheet and milestone is computed once. */
 export class CureTables {
@@ -45,7 +45,9 @@ export class CureTables {
   }
 
   #computed(id: string, sheet: AdhesiveSheet, milestone: Milestone): LagTable | null {
-    const fromMinute = Math.floor((this.input.nowAt - this.epochAt) / MINUTE_MS) - LEAD_MINUTES;
+    const nowMinute = Math.floor((this.input.nowAt - this.epochAt) / MINUTE_MS);
+    // On a grid that does not move with the clock: the same beginning has the same end whenever it is asked for.
+    const fromMinute = Math.floor((nowMinute - LEAD_MINUTES) / CURE_TABLE_STEP_MINUTES) * CURE_TABLE_STEP_MINUTES;
     try {
       const lanes = this.input.lanesOf(sheet);
       return cureLagTable(id, sheet, lanes, milestone, this.epochAt, fromMinute, this.horizonMinute);

@@ -18,8 +18,11 @@ export interface ShopProblem {
 
 const DAY_MS = 24 * HOUR_MS;
 
-/** What the planner is asked, from what the shop knows. Pure: the same input gives an equal problem. */
-export function shopProblem(input: PlanInput): ShopProblem {
+/**
+ * What the planner is asked, from what the shop knows. Pure: the same input gives an equal problem. With `graceMs` the
+ * hours just passed still count: a plan is not in conflict because a session began some minutes late.
+ */
+export function shopProblem(input: PlanInput, graceMs = 0): ShopProblem {
   const { nowAt, zone, batches } = input;
   const firstAt = Math.min(nowAt, ...batches.map(({ head }) => head.openedAt));
   const epochAt = Math.floor(firstAt / DAY_MS) * DAY_MS;
@@ -27,11 +30,12 @@ export function shopProblem(input: PlanInput): ShopProblem {
   const today = wallTimeAt(nowAt, zone).day;
   const horizonAt = instantOfWallTime(addDays(today, PLAN_DAYS), 0, zone);
   const horizonMinute = minuteOf(horizonAt);
+  const sinceAt = nowAt - graceMs;
   const tables = new CureTables(input, epochAt, horizonMinute);
   const made = batches.map((batch) => batchTasks(input, batch, epochAt, tables));
   const problem: PlanningProblem = {
     epochAt,
-    nowMinute: minuteOf(nowAt),
+    nowMinute: minuteOf(sinceAt),
     horizonMinute,
     batches: batches.map(({ head }) => ({
       id: head.id,
@@ -42,7 +46,7 @@ export function shopProblem(input: PlanInput): ShopProblem {
     })),
     tasks: made.flatMap(({ tasks }) => tasks),
     links: made.flatMap(({ links }) => links),
-    people: input.people.map((person) => benchPerson(input, person, epochAt, horizonAt)),
+    people: input.people.map((person) => benchPerson(input, person, { epochAt, sinceAt, horizonAt })),
     resources: input.resources.map((one) => resourcePlaces(one, zone, epochAt, nowAt - DAY_MS, horizonAt)),
     lagTables: tables.all(),
   };
@@ -54,7 +58,15 @@ export function shopProblem(input: PlanInput): ShopProblem {
 }
 
 /** When a person can attend; a day of the whole shop that differs holds for everybody who has none of their own. */
-function benchPerson(input: PlanInput, person: PlanPerson, epochAt: Instant, horizonAt: Instant): BenchPerson {
+function benchPerson(
+  input: PlanInput,
+  person: PlanPerson,
+  {
+    epochAt,
+    sinceAt,
+    horizonAt,
+  }: { readonly epochAt: Instant; readonly sinceAt: Instant; readonly horizonAt: Instant },
+): BenchPerson {
   const own = input.exceptions.filter(({ personId }) => personId === person.id);
   const ownDays = new Set(own.map(({ onDate }) => onDate));
   const shops = input.exceptions.filter(({ personId, onDate }) => personId === null && !ownDays.has(onDate));
@@ -66,7 +78,7 @@ function benchPerson(input: PlanInput, person: PlanPerson, epochAt: Instant, hor
     const known = WEEKDAYS.find((day) => day === weekday);
     return known === undefined ? [] : [{ weekday: known, fromMinute, toMinute }];
   });
-  const { nowAt, zone } = input;
+  const { zone } = input;
   const { id, name, skills } = person;
-  return { id, name, skills, sessions: benchSessions(weekly, exceptions, zone, epochAt, nowAt, horizonAt) };
+  return { id, name, skills, sessions: benchSessions(weekly, exceptions, zone, epochAt, sinceAt, horizonAt) };
 }

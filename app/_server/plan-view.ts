@@ -7,7 +7,7 @@ import { timetableOf } from '@/app/_plan/timetable';
 import type { Timetable } from '@/lib/contracts/stored-plan';
 import { checkPlan } from '@/lib/schedule/check-plan';
 import type { Violation } from '@/lib/schedule/violation';
-import { type Instant, MINUTE_MS } from '@/lib/units/instant';
+import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
 import { type AcceptedPlan, findAcceptedPlan } from '@/prisma/data/plans';
 import type { ShopSettings } from '@/prisma/data/shop';
@@ -51,9 +51,12 @@ export interface PlanView {
   readonly hasTasks: boolean;
 }
 
+/** A session may begin so much later than planned before the plan is called in conflict. Chosen. */
+const GRACE_MS = 2 * HOUR_MS;
+
 export async function loadPlanView(database: Db, shop: ShopSettings, nowAt: Instant): Promise<PlanView> {
   const input = await loadPlanInput(database, shop, nowAt);
-  const made = shopProblem(input);
+  const made = shopProblem(input, GRACE_MS);
   const { problem } = made;
   const held = await findAcceptedPlan(database);
   const plan = held === null ? null : heldPlan(held.timetable, made);

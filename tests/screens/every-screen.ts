@@ -15,6 +15,7 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   const model = await first('/models', /^\/models\/(?!new)[^/?]+$/);
   const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots)[^/?]+$/);
   const person = await first('/shop', /^\/shop\/people\//);
+  const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
   return [
     '/',
@@ -24,15 +25,24 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     '/models',
     '/models/new',
     model,
+    `${model}/compare`,
+    `${model}/planning`,
     '/stock',
     '/stock/new',
     '/stock/lots',
     glue,
     `${glue}/sheet`,
+    `${glue}/strength`,
     `${glue}/lots/new`,
+    '/rules',
+    '/rules/figures',
     '/shop',
     person,
     '/shop/access',
+    '/shop/places',
+    place,
+    '/plan',
+    '/plan/print',
     '/shop/temperature',
     sensor,
     '/shop/temperature/import',

@@ -22,6 +22,8 @@ export interface PlanTimelineProps extends RowSource {
 
 const AXIS_PX = 30;
 const LABEL_PX = 20;
+/** Marks closer together carry every other label. */
+const TICK_PX = 64;
 /** A press that moves less is a tap. */
 const TAP_PX = 4;
 const ROW_WORDS: { readonly [K in RowKind]: string } = { batches: 'Batches', people: 'People', places: 'Places' };
@@ -49,6 +51,7 @@ export function PlanTimeline(props: PlanTimelineProps) {
   const msPerPx = sight.spanMs / width;
   const toAt = sight.fromAt + sight.spanMs;
   const place = (at: Instant) => (at - sight.fromAt) / msPerPx;
+  const ticks = wallTicks({ fromAt: sight.fromAt, toAt }, zone);
   const tops = rowTops(rows);
   const height = (tops.at(-1) ?? AXIS_PX) + 4;
 
@@ -126,7 +129,7 @@ export function PlanTimeline(props: PlanTimelineProps) {
           onPointerUp={release}
           onPointerLeave={release}
         >
-          {wallTicks({ fromAt: sight.fromAt, toAt }, zone).map(({ at, isDay }) => (
+          {ticks.map(({ at, isDay }, index) => (
             <g key={at}>
               <line
                 x1={place(at)}
@@ -135,9 +138,11 @@ export function PlanTimeline(props: PlanTimelineProps) {
                 y2={height}
                 className={isDay ? 'stroke-line-strong' : 'stroke-line'}
               />
-              <text x={place(at) + 3} y="14" className="fill-ink-soft text-xs">
-                {isDay ? dayMark(at, zone) : clockText(at, zone)}
-              </text>
+              {(index % 2 === 0 || width / ticks.length >= TICK_PX) && (
+                <text x={place(at) + 3} y="14" className="fill-ink-soft text-xs">
+                  {isDay ? dayMark(at, zone) : clockText(at, zone)}
+                </text>
+              )}
             </g>
           ))}
           {rows.map((row, index) => (
@@ -223,6 +228,7 @@ function Row({ row, top, place, fromAt, toAt, width, zone, conflicts, onOpen, on
           name={bar.visit.operationName}
           label={`Batch ${bar.visit.batchNumber}, ${bar.visit.operationName}, ${weekdayClockText(bar.startAt, zone)}`}
           isInConflict={conflicts.has(bar.visit.key)}
+          hasWindow={row.dueAt !== null || row.readyAt !== null}
           onOpen={onOpen}
           onGrab={onGrab}
         />

@@ -18,18 +18,23 @@ export interface VisitBarProps {
   readonly name: string;
   readonly label: string;
   readonly isInConflict: boolean;
+  /** Whether its recoat window is drawn. */
+  readonly hasWindow: boolean;
   readonly y: number;
   readonly onOpen: (visit: PlannedVisit) => void;
   readonly onGrab: (visit: PlannedVisit, event: PointerEvent<SVGGElement>) => void;
 }
 
 /** A visit: what is attended as a bar by its kind, its cure as a hatched line after it, its window as a bracket. */
-export function VisitBar({ bar, place, name, label, isInConflict, y, onOpen, onGrab }: VisitBarProps) {
+export function VisitBar({ bar, place, name, label, isInConflict, hasWindow, y, onOpen, onGrab }: VisitBarProps) {
   const { visit } = bar;
   const x = place(bar.startAt);
   const width = Math.max(LEAST_PX, place(bar.finishAt) - x);
   const end = place(bar.endAt);
-  const closes = visit.closesAt === null ? null : place(visit.closesAt);
+  const closes = visit.closesAt === null || !hasWindow ? null : place(visit.closesAt);
+  // What may be put down is attended in several stretches, with a thread between them.
+  const stints = visit.stretches.length > 1 ? visit.stretches : [{ startAt: bar.startAt, endAt: bar.finishAt }];
+  const labelled = Math.max(LEAST_PX, place(stints[0]?.endAt ?? bar.finishAt) - x);
   const canMove = visit.state === 'open' || visit.state === 'pinned';
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot be drawn inside a drawing
@@ -65,21 +70,27 @@ export function VisitBar({ bar, place, name, label, isInConflict, y, onOpen, onG
           className="fill-none stroke-line-strong"
         />
       )}
-      <rect
-        x={x}
-        y="0"
-        width={width}
-        height={BAR_PX}
-        rx="3"
-        strokeWidth={isInConflict ? 3 : 1.5}
-        strokeDasharray={visit.state === 'done' ? '3 2' : undefined}
-        className={`${fillOf(visit)} ${isInConflict ? 'stroke-accent' : 'stroke-ink'}`}
-      />
+      {stints.length > 1 && (
+        <line x1={x} x2={x + width} y1={BAR_PX / 2} y2={BAR_PX / 2} strokeDasharray="1 4" className="stroke-ink" />
+      )}
+      {stints.map(({ startAt, endAt }) => (
+        <rect
+          key={startAt}
+          x={place(startAt)}
+          y="0"
+          width={Math.max(LEAST_PX, place(endAt) - place(startAt))}
+          height={BAR_PX}
+          rx="3"
+          strokeWidth={isInConflict ? 3 : 1.5}
+          strokeDasharray={visit.state === 'done' ? '3 2' : undefined}
+          className={`${fillOf(visit)} ${isInConflict ? 'stroke-accent' : 'stroke-ink'}`}
+        />
+      ))}
       {visit.state === 'pinned' && <circle cx={x} cy="0" r="5" className="fill-ink stroke-sheet" />}
       {isInConflict && <path d={`M${x - 1} ${BAR_PX}l6 -10 6 10z`} className="fill-accent stroke-sheet" />}
-      {width >= LABEL_PX && (
+      {labelled >= LABEL_PX && (
         <text x={x + 7} y="16" className={`pointer-events-none text-xs font-semibold ${inkOf(visit)}`}>
-          {fitted(name, width)}
+          {fitted(name, labelled)}
         </text>
       )}
     </g>
