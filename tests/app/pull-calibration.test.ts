@@ -98,8 +98,11 @@ describeBothDatabases('calibrations', (makeDb) => {
   test('a sample draws so many live pieces of every mix, the same from the same seed, and once', async () => {
     const db = await makeDb();
     await loadDemo(db, NOW);
-    const batch = await db.batch.findFirstOrThrow({ where: { mixes: { some: { joints: { some: {} } } } } });
-    const joint = await db.joint.findFirstOrThrow({ where: { piece: { batchId: batch.id }, mixId: { not: null } } });
+    const joint = await db.joint.findFirstOrThrow({
+      where: { mixId: { not: null }, anchor: { embedmentMm: { not: null } } },
+      include: { piece: { select: { batchId: true } } },
+    });
+    const batch = { id: joint.piece.batchId };
     const make = (seriesId: string) =>
       makeAcceptance(db, {
         input: { seriesId, batchId: batch.id, anchorId: joint.anchorId, perMix: 2, demand: 200, seed: 'draw' },

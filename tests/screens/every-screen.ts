@@ -17,6 +17,8 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   const person = await first('/shop', /^\/shop\/people\//);
   const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
+  const series = await first('/pull-tests', /^\/pull-tests\/(?!new|scales|calibrations|acceptance)[^/?]+$/);
+  const specimen = await first(series, /\/specimens\//);
   return [
     '/',
     '/batches',
@@ -34,6 +36,17 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     `${glue}/sheet`,
     `${glue}/strength`,
     `${glue}/lots/new`,
+    '/pull-tests',
+    '/pull-tests/new',
+    '/pull-tests/scales',
+    '/pull-tests/calibrations',
+    series,
+    `${series}/analysis`,
+    `${series}/accept`,
+    `${series}/card`,
+    `${series}/report`,
+    `${series}/import`,
+    specimen,
     '/rules',
     '/rules/figures',
     '/shop',
