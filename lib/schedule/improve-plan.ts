@@ -1,9 +1,11 @@
 import { type CompiledProblem, compileProblem } from '@/lib/schedule/compiled-problem';
 import { PlanDecoder } from '@/lib/schedule/plan-decoder';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
+import { planOfStarts, projectSearchFor } from '@/lib/schedule/project-plan';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
 import { ruleOrders } from '@/lib/schedule/task-order';
 import { compareValues } from '@/lib/schedule/value-order';
+import { WindowedProjectSearch } from '@/lib/schedule/windowed-project';
 import { seededRandom } from '@/lib/statistics/seeded-random';
 
 /** Where in a value the weighted minutes late stand. */
@@ -28,6 +30,8 @@ export class PlanImprover {
   readonly #compiled: CompiledProblem;
   readonly #random: () => number;
   readonly #heldStart: Int32Array | null;
+  /** What plans in place of the orders where nobody is needed and nothing is held. */
+  readonly #project: ReturnType<typeof projectSearchFor>;
   #order: number[] = [];
   #cost: number[] = [];
   #bestOrder: number[] = [];
@@ -41,6 +45,11 @@ export class PlanImprover {
     this.#random = seededRandom(seed);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
+    this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
+    if (this.#project !== null) {
+      this.#bestOrder = [...(ruleOrders(this.#compiled)[0] ?? [])];
+      return;
+    }
     const orders = [...ruleOrders(this.#compiled)];
     if (held !== null) orders.push(heldOrder(problem, this.#compiled, held));
     for (const order of orders) this.#consider([...order]);
@@ -50,25 +59,43 @@ export class PlanImprover {
 
   /** Plans made so far. */
   get plansMade(): number {
-    return this.#plansMade;
+    return this.#plansMade + (this.#project?.schedules ?? 0);
   }
 
   /** Whether there is anything to put in another order. */
   get canImprove(): boolean {
-    return this.#compiled.open.length > 1;
+    return this.#compiled.open.length > 1 && this.#project?.isDone !== true;
   }
 
   /** The best plan so far. */
   best(): ShopPlan {
+    const starts = this.#project?.best ?? null;
+    const plan = starts === null ? null : planOfStarts(this.#compiled, starts);
+    if (plan !== null) return plan;
     this.#decoder.delays.set(this.#bestDelays);
     this.#decoder.decode(this.#bestOrder);
     return this.#decoder.plan();
+  }
+
+  /** The makespan that no plan without people can go below, in minutes from now; null for a shop with people. */
+  get leastMakespan(): number | null {
+    return this.#project?.lowerBound ?? null;
+  }
+
+  /** Whether it is proved that no plan keeps all lags: asked of problems without people alone. */
+  get isProvedImpossible(): boolean {
+    return this.#project instanceof WindowedProjectSearch && this.#project.answer === 'infeasible';
   }
 
   /** Makes `count` more plans; true when the best of them is better than what was there. */
   improve(count: number): boolean {
     const { open } = this.#compiled;
     if (!this.canImprove) return false;
+    if (this.#project !== null) {
+      const before = this.#project.bestEnd;
+      this.#project.step(count);
+      return this.#project.bestEnd < before;
+    }
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
     for (let i = 0; i < count; i++) {
