@@ -1,4 +1,5 @@
 import { type CompiledProblem, compileProblem } from '@/lib/schedule/compiled-problem';
+import { OrderMoves } from '@/lib/schedule/order-moves';
 import { PlanDecoder } from '@/lib/schedule/plan-decoder';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
 import { planOfStarts, projectSearchFor } from '@/lib/schedule/project-plan';
@@ -38,11 +39,13 @@ export class PlanImprover {
   #bestDelays: Uint8Array;
   #bestCost: number[] = [];
   #plansMade = 0;
+  readonly #moves: OrderMoves;
 
   constructor(problem: PlanningProblem, held: ShopPlan | null, seed: number) {
     this.#compiled = compileProblem(problem);
     this.#decoder = new PlanDecoder(this.#compiled);
     this.#random = seededRandom(seed);
+    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#random);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
     this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
@@ -99,7 +102,7 @@ export class PlanImprover {
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
     for (let i = 0; i < count; i++) {
-      const order = this.#random() < 0.5 ? this.#shifted() : this.#batchMoved();
+      const order = this.#moves.moved(this.#order);
       const toggled = this.#random() < 0.1 ? (open[Math.floor(this.#random() * open.length)] ?? -1) : -1;
       if (toggled >= 0) this.#toggle(toggled);
       const cost = this.#costOf(order);
@@ -151,24 +154,6 @@ export class PlanImprover {
     if (compareCosts(cost, this.#cost) <= 0) return true;
     if ((cost[0] ?? 0) > (this.#bestCost[0] ?? 0)) return false;
     return (cost[LATE_LEVEL] ?? 0) <= (this.#bestCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
-  }
-
-  /** One task moved to another place of the order. */
-  #shifted(): number[] {
-    const order = [...this.#order];
-    const from = Math.floor(this.#random() * order.length);
-    const [task] = order.splice(from, 1);
-    if (task !== undefined) order.splice(Math.floor(this.#random() * (order.length + 1)), 0, task);
-    return order;
-  }
-
-  /** All tasks of a batch moved a stretch towards the front or the back, in the order they had. */
-  #batchMoved(): number[] {
-    const { batchOf } = this.#compiled;
-    const picked = batchOf[this.#order[Math.floor(this.#random() * this.#order.length)] ?? 0];
-    const by = (this.#random() - 0.5) * this.#order.length;
-    const places = this.#order.map((task, index) => ({ task, at: batchOf[task] === picked ? index + by : index }));
-    return places.sort((a, b) => a.at - b.at).map(({ task }) => task);
   }
 }
 
