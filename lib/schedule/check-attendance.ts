@@ -1,6 +1,6 @@
-import type { TaskPlace } from '@/lib/schedule/check-plan';
 import type { BenchPerson, Link, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 import type { PlannedTask } from '@/lib/schedule/shop-plan';
+import type { TaskPlace } from '@/lib/schedule/task-place';
 import type { Violation } from '@/lib/schedule/violation';
 
 type Places = ReadonlyMap<string, TaskPlace>;

@@ -1,6 +1,6 @@
-import type { TaskPlace } from '@/lib/schedule/check-plan';
 import { type Lag, type LagTable, openingMinute } from '@/lib/schedule/lag';
 import type { PlanningProblem, Resource } from '@/lib/schedule/planning-problem';
+import type { TaskPlace } from '@/lib/schedule/task-place';
 import type { Violation } from '@/lib/schedule/violation';
 
 interface HeldSpan {

@@ -1,7 +1,7 @@
 import { minuteAfter } from '@/lib/schedule/check-holds';
-import type { TaskPlace } from '@/lib/schedule/check-plan';
 import { closingMinute, type LagTable } from '@/lib/schedule/lag';
 import type { Link, PlanningProblem } from '@/lib/schedule/planning-problem';
+import type { TaskPlace } from '@/lib/schedule/task-place';
 import type { Violation } from '@/lib/schedule/violation';
 
 /** Least and greatest lags kept, and a remedy done exactly where a window was missed. */

@@ -3,13 +3,8 @@ import { holdViolations } from '@/lib/schedule/check-holds';
 import { linkViolations } from '@/lib/schedule/check-links';
 import type { PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
+import type { TaskPlace } from '@/lib/schedule/task-place';
 import type { Violation } from '@/lib/schedule/violation';
-
-/** A task beside its place in the plan. */
-export interface TaskPlace {
-  readonly task: Task;
-  readonly place: PlannedTask;
-}
 
 /**
  * Everything that is wrong with a plan; empty for a plan that can be carried out. Shares no code with the planner and
