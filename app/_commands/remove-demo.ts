@@ -4,6 +4,7 @@ import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { chunked } from '@/prisma/data/batches';
 import { getShop, saveShop, untouchedShop } from '@/prisma/data/shop';
 import { BROUGHT_BY_DEMO, DEMO_SENSOR_ID, DEMO_SHOP_NAME } from '@/prisma/seed/demo/demo-id';
+import { DEMO_RATES } from '@/prisma/seed/demo/demo-stock';
 import { demoInstants } from '@/prisma/seed/demo/demo-temperature';
 import type { Refusal } from './command-result';
 
@@ -52,6 +53,7 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
       nowAt,
     );
     await tx.shop.updateMany({ data: { demoLoadedAt: null } });
+    await tx.shop.updateMany({ where: DEMO_RATES, data: { labourPerHourMinor: null, marginShare: null } });
     return {
       ok: true,
       batches,

@@ -68,7 +68,7 @@ export async function loadPiece(database: Db, batchId: string, number: number): 
     done: piece.operations.flatMap(({ operationId, doneAt }) =>
       doneAt === null ? [] : [{ name: operationName.get(operationId) ?? 'Work', at: doneAt }],
     ),
-    pulls: (await listTracedPulls(database, mixIds, [batchId])).filter(
+    pulls: (await listTracedPulls(database, { mixIds, batchIds: [batchId], lot: null })).filter(
       (pull) => pull.piece === null || pull.piece.number === number,
     ),
   };

@@ -2,6 +2,7 @@ import 'server-only';
 import { traceMixes } from '@/lib/batch/trace-mixes';
 import type { Db } from '@/prisma/client';
 import { type BatchHead, findBatchHead } from '@/prisma/data/batches';
+import type { Lot } from '@/prisma/data/lots';
 import {
   type LotMix,
   listBatchesOfLot,
@@ -33,8 +34,11 @@ export interface Recall {
   readonly orderNumbers: readonly string[];
 }
 
+/** A lot, with what test boards name it by. */
+export type RecalledLot = Pick<Lot, 'id' | 'materialId' | 'code'>;
+
 /** Everything a lot went into: mixes, joints, pieces, pulls and buyers' orders. */
-export async function recallOfLot(database: Db, lotId: string): Promise<Recall> {
+export async function recallOfLot(database: Db, { id: lotId, materialId, code }: RecalledLot): Promise<Recall> {
   const [mixes, direct] = [await listMixesOfLot(database, lotId), await listBatchesOfLot(database, lotId)];
   const mixIds = new Set(mixes.map((mix) => mix.mixId));
   const batchIds = [...new Set([...mixes.map((mix) => mix.batchId), ...direct.keys()])];
@@ -70,9 +74,10 @@ export async function recallOfLot(database: Db, lotId: string): Promise<Recall> 
     }
   }
   pieces.sort((a, b) => a.batch.number - b.batch.number || a.number - b.number);
-  const pulls = (await listTracedPulls(database, [...mixIds], batchIds)).filter(
+  const asked = { mixIds: [...mixIds], batchIds, lot: { materialId, code } };
+  const pulls = (await listTracedPulls(database, asked)).filter(
     ({ mixId, piece }) =>
-      (mixId !== null && mixIds.has(mixId)) ||
+      (mixId === null ? piece === null : mixIds.has(mixId)) ||
       pieces.some(({ batch, number }) => batch.id === piece?.batchId && number === piece.number),
   );
   const orderNumbers = [...new Set(pieces.map((piece) => piece.orderNumber))].filter((text) => text !== '').sort();

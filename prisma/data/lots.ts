@@ -135,3 +135,46 @@ export async function listLotsById(reader: DbReader, lotIds: readonly string[]):
   }
   return lots;
 }
+
+/** A lot with a price, as the cost of its material is told by it. */
+export interface LotPrice {
+  readonly id: string;
+  readonly materialId: string;
+  readonly part: LotPart;
+  readonly unit: StockUnit;
+  readonly priceMinor: number;
+  readonly receivedOn: string;
+}
+
+/** The lots of materials that have a price, the newest first. */
+export async function listPricedLots(reader: DbReader, materialIds: readonly string[]): Promise<LotPrice[]> {
+  const lots: LotPrice[] = [];
+  for (const ids of chunked(materialIds)) {
+    const rows = await reader.lot.findMany({
+      where: { materialId: { in: ids }, NOT: { priceMinor: null } },
+      select: { id: true, materialId: true, part: true, quantityUnit: true, priceMinor: true, receivedOn: true },
+      orderBy: [{ receivedOn: 'desc' }, { id: 'asc' }],
+    });
+    for (const { part, quantityUnit, priceMinor, ...row } of rows) {
+      if (priceMinor === null) continue;
+      lots.push({ ...row, part: partSchema.parse(part), unit: unitSchema.parse(quantityUnit), priceMinor });
+    }
+  }
+  return lots;
+}
+
+/** Lots of materials with something left that have not expired: what expires first, then what came first. */
+export async function listUsableLots(reader: DbReader, materialIds: readonly string[], today: string): Promise<Lot[]> {
+  const lots: Lot[] = [];
+  for (const materialId of new Set(materialIds)) {
+    const rows = await reader.lot.findMany({
+      where: { materialId, isUsedUp: false, OR: [{ expiresOn: null }, { expiresOn: { gte: today } }] },
+      select: COLUMNS,
+      orderBy: [{ receivedOn: 'asc' }, { id: 'asc' }],
+    });
+    const first = (lot: Lot) => lot.expiresOn ?? '9999-12-31';
+    const sorted = rows.map(toLot).sort((a, b) => (first(a) < first(b) ? -1 : first(a) > first(b) ? 1 : 0));
+    lots.push(...sorted);
+  }
+  return lots;
+}

@@ -182,3 +182,13 @@ export async function isMaterialNameTaken(reader: DbReader, name: string, except
   const materials = await reader.material.findMany({ select: { id: true, name: true } });
   return materials.some((material) => material.id !== exceptId && material.name.toLocaleLowerCase('en') === folded);
 }
+
+/** Names of materials, by id. */
+export async function listMaterialNames(reader: DbReader, ids: readonly string[]): Promise<Map<string, string>> {
+  const names = new Map<string, string>();
+  for (const part of chunked([...new Set(ids)])) {
+    const rows = await reader.material.findMany({ where: { id: { in: part } }, select: { id: true, name: true } });
+    for (const { id, name } of rows) names.set(id, name);
+  }
+  return names;
+}

@@ -162,6 +162,8 @@ export async function takenByMixes(
 
 /** A line to write, with all that stands beside its quantity. */
 export interface NewMovement extends MovementDraft {
+  /** Absent: the database makes one. */
+  readonly id?: string;
   readonly reason: string;
   readonly batchId: string | null;
   readonly mixId: string | null;

@@ -80,17 +80,17 @@ export async function listOrderNumbers(
   return found;
 }
 
-/** A pull on a coupon of a mix, or on a piece. */
+/** A pull on a coupon, or on an anchor of a piece. */
 export interface TracedPull {
   readonly id: string;
   readonly seriesId: string;
   readonly seriesName: string;
-  /** The specimen's name in its series. */
-  readonly code: string;
+  readonly specimen: string;
+  /** Null: none was read. */
   readonly loadN: number | null;
   /** How it gave way. */
   readonly mode: PullMode;
-  /** The batch's mix it was set with; null for a coupon of a mix of its own. */
+  /** The mix of a batch it was set with, where it was one. */
   readonly mixId: string | null;
   readonly piece: { readonly batchId: string; readonly number: number } | null;
 }
@@ -104,22 +104,29 @@ const PULL_COLUMNS = {
   specimen: {
     select: {
       code: true,
-      mix: { select: { batchMixId: true } },
       piece: { select: { batchId: true, number: true } },
+      mix: { select: { batchMixId: true, adhesiveLotCode: true } },
     },
   },
 } as const;
 
-/** Pulls of these mixes, and those of pieces of these batches. */
-export async function listTracedPulls(
-  reader: DbReader,
-  mixIds: readonly string[],
-  batchIds: readonly string[],
-): Promise<TracedPull[]> {
+/** What pulls are asked for. */
+export interface PullsAsked {
+  readonly mixIds: readonly string[];
+  readonly batchIds: readonly string[];
+  /** A lot by its material and code, for test boards that were glued with it outside of any batch. */
+  readonly lot: { readonly materialId: string; readonly code: string } | null;
+}
+
+/** Pulls of these mixes, of pieces of these batches, and of cups of test boards that name the lot. */
+export async function listTracedPulls(reader: DbReader, { mixIds, batchIds, lot }: PullsAsked): Promise<TracedPull[]> {
   const pulls = new Map<string, TracedPull>();
   const wheres = [
     ...chunked(mixIds).map((ids) => ({ specimen: { mix: { batchMixId: { in: ids } } } })),
     ...chunked(batchIds).map((ids) => ({ specimen: { piece: { batchId: { in: ids } } } })),
+    ...(lot === null
+      ? []
+      : [{ specimen: { mix: { adhesiveMaterialId: lot.materialId, adhesiveLotCode: { contains: lot.code } } } }]),
   ];
   for (const where of wheres) {
     const rows = await reader.pull.findMany({
@@ -127,16 +134,15 @@ export async function listTracedPulls(
       select: PULL_COLUMNS,
       orderBy: [{ seriesId: 'asc' }, { number: 'asc' }],
     });
-    for (const { id, seriesId, series, loadN, mode, specimen } of rows) {
-      pulls.set(id, {
-        id,
-        seriesId,
-        seriesName: series.name,
-        code: specimen.code,
-        loadN,
+    for (const { series, specimen, mode, ...row } of rows) {
+      const { code, piece, mix } = specimen;
+      pulls.set(row.id, {
+        ...row,
         mode: modeSchema.parse(mode),
-        mixId: specimen.mix.batchMixId,
-        piece: specimen.piece,
+        seriesName: series.name,
+        specimen: code,
+        piece,
+        mixId: mix.batchMixId,
       });
     }
   }

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { MixState } from '@/lib/batch/batch-state';
 import { foldBatch } from '@/lib/batch/fold-batch';
 import type { BatchPlan } from '@/lib/batch/plan';
 import { takenFindings } from '@/lib/spec/taken-findings';
@@ -18,9 +19,11 @@ import { demoLots, demoMaterials } from './demo/demo-materials';
 import { DEMO_PEOPLE } from './demo/demo-people';
 import { DEMO_RESOURCES } from './demo/demo-planning';
 import { demoPulls } from './demo/demo-pulls';
+import { DEMO_RATES } from './demo/demo-stock';
 import { DEMO_PROFILE, demoReadings } from './demo/demo-temperature';
 import { type DemoTimes, dayFromNow, demoTimes } from './demo/demo-times';
 import { insertModels } from './demo/insert-models';
+import { type DemoCups, insertStock } from './demo/insert-stock';
 import { isEmptyWorkshop } from './empty-workshop';
 import { insertMaterials } from './load-starting-materials';
 import { STARTING_MATERIALS } from './starting-materials';
@@ -67,10 +70,12 @@ export function loadDemo(database: Db, nowAt: Instant): Promise<LoadDemoResult> 
     await insertModels(tx, times);
     const readings = await insertReadings(tx, times);
     const batches = demoBatches(times);
-    for (const batch of batches) await insertBatch(tx, batch);
+    const cups: DemoCups[] = [];
+    for (const batch of batches) cups.push({ batchId: batch.id, mixes: await insertBatch(tx, batch) });
     await insertPulls(tx, times);
+    await insertStock(tx, times, cups);
     await saveShop(tx, { cureSensorId: DEMO_SENSOR_ID }, nowAt);
-    await tx.shop.updateMany({ data: { demoLoadedAt: new Date(nowAt) } });
+    await tx.shop.updateMany({ data: { demoLoadedAt: new Date(nowAt), ...(isNewShop ? DEMO_RATES : {}) } });
     return { ok: true, batches: batches.length, readings };
   });
 }
@@ -124,7 +129,8 @@ async function insertPulls(tx: Tx, times: DemoTimes): Promise<void> {
   await appendPullChange(tx, series.id, { kind: 'closed', at: series.closedAt.getTime(), personId });
 }
 
-async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<void> {
+/** Returns the batch's cups as its events leave them. */
+async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<readonly MixState[]> {
   const route = await findRevisionRoute(tx, batch.revisionId);
   const openedAt = new Date(events[0]?.at ?? 0);
   if (route === null) throw new Error(`demo batch ${batch.number} names a revision that is not there`);
@@ -156,5 +162,7 @@ async function insertBatch(tx: Tx, { events, ...batch }: DemoBatch): Promise<voi
       body: JSON.parse(JSON.stringify(body)),
     })),
   });
-  await saveRows(tx, batch.id, foldBatch(plan, []), foldBatch(plan, events));
+  const state = foldBatch(plan, events);
+  await saveRows(tx, batch.id, foldBatch(plan, []), state);
+  return state.mixes;
 }

@@ -1,7 +1,9 @@
 import { expect, it } from 'vitest';
+import { issueStock } from '@/app/_commands/issue-stock';
 import { openBatch } from '@/app/_commands/open-batch';
 import { removeDemo } from '@/app/_commands/remove-demo';
 import type { Db } from '@/prisma/client';
+import { findLot } from '@/prisma/data/lots';
 import { getShop } from '@/prisma/data/shop';
 import { loadDemo } from '@/prisma/seed/load-demo';
 import { STARTING_MATERIALS } from '@/prisma/seed/starting-materials';
@@ -35,6 +37,7 @@ async function rowsOfDemo(db: Db): Promise<string[]> {
     await db.routeOperation.findMany(where),
     await db.material.findMany(where),
     await db.lot.findMany(where),
+    await db.stockMovement.findMany(where),
     await db.person.findMany(where),
     await db.benchException.findMany(where),
     await db.sensor.findMany(where),
@@ -59,6 +62,7 @@ describeBothDatabases('removeDemo', (makeDb) => {
     expect(await removeDemo(db, LATER_AT)).toEqual({ ok: true, batches: 6, models: 4, kept: [] });
     expect(await rowsOfDemo(db)).toEqual([]);
     expect(await db.batchEvent.count()).toBe(0);
+    expect(await db.stockMovement.count()).toBe(0);
     expect(await db.reading.count()).toBe(0);
     expect(await db.material.count()).toBe(STARTING_MATERIALS.length + 1);
     expect([await db.person.count(), await db.model.count()]).toEqual([1, 1]);
@@ -68,6 +72,21 @@ describeBothDatabases('removeDemo', (makeDb) => {
       demoLoadedAt: null,
       lengthUnit: 'inch',
     });
+  });
+
+  it('keeps a lot of the demo that the maker took from, with all of its book', async () => {
+    const db = await makeDb();
+    await loadDemo(db, NOW_AT);
+    const form = { key: 'own-taking-1', milli: 1000, foundLeftMilli: null, batchId: null, reason: 'mine' };
+    const by = { personId: 'demo-ida', nowAt: LATER_AT };
+    expect(await issueStock(db, 'demo-lot-coil-2', form, by)).toMatchObject({ ok: true });
+    const before = await db.stockMovement.count({ where: { lotId: 'demo-lot-coil-2' } });
+    const removed = await removeDemo(db, LATER_AT);
+    const kept = removed.ok ? removed.kept.map(({ kind, name }) => `${kind} ${name}`) : [];
+    expect(kept).toContain('lot Coil 2');
+    expect(kept.filter((line) => line.startsWith('lot'))).toHaveLength(1);
+    expect(await db.stockMovement.count()).toBe(before);
+    expect(await findLot(db, 'demo-lot-coil-2')).toMatchObject({ movementCount: before });
   });
 
   it('says no where there is no demo, also the second time', async () => {

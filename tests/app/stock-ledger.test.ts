@@ -1,3 +1,6 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { expect, test } from 'vitest';
 import { addLot } from '@/app/_commands/add-lot';
 import { correctMovement } from '@/app/_commands/correct-movement';
@@ -8,6 +11,7 @@ import { receiveStock } from '@/app/_commands/receive-stock';
 import { recordEvent } from '@/app/_commands/record-event';
 import { removeLot } from '@/app/_commands/remove-lot';
 import { saveLot } from '@/app/_commands/save-lot';
+import { saveLotSheet } from '@/app/_commands/save-lot-sheet';
 import type { BatchAction } from '@/lib/contracts/batch-action';
 import type { LotInput } from '@/lib/contracts/material-forms';
 import type { IssueInput } from '@/lib/contracts/stock-forms';
@@ -155,6 +159,23 @@ describeBothDatabases('the ledger of stock', (makeDb) => {
     const fault = await issueStock(db, lotId, take(1, { batchId: 'gone' }), BY);
     expect(fault).toMatchObject({ ok: false, code: 'no-batch' });
     expect(await issueStock(db, 'gone', take(1), BY)).toMatchObject({ ok: false, code: 'no-lot' });
+  });
+
+  test('a data sheet is kept once by its content, and only what is one', async () => {
+    const db = await makeDb();
+    const lotId = await shopWithSpool(db);
+    const folder = mkdtempSync(path.join(tmpdir(), 'sheets-'));
+    const pdf = { name: '../wire sheet.pdf', bytes: new TextEncoder().encode('%PDF-1.7 wire'), issuedOn: '2025-11-01' };
+    expect(await saveLotSheet(db, folder, lotId, pdf)).toEqual({ ok: true });
+    expect(await saveLotSheet(db, folder, lotId, { ...pdf, name: 'wire sheet.pdf' })).toEqual({ ok: true });
+    expect(readdirSync(path.join(folder, 'data-sheets'))).toHaveLength(1);
+    expect(await findLot(db, lotId)).toMatchObject({ sheetName: 'wire sheet.pdf', sheetOn: '2025-11-01' });
+    const script = { ...pdf, bytes: new TextEncoder().encode('<script>') };
+    expect(await saveLotSheet(db, folder, lotId, script)).toMatchObject({ ok: false, code: 'wrong-kind' });
+    const long = { ...pdf, bytes: new Uint8Array(11 * 1024 * 1024) };
+    expect(await saveLotSheet(db, folder, lotId, long)).toMatchObject({ ok: false, code: 'too-long' });
+    expect(await saveLotSheet(db, folder, 'gone', pdf)).toMatchObject({ ok: false, code: 'no-lot' });
+    rmSync(folder, { recursive: true });
   });
 
   test('the books follow the cups of a batch: taken, corrected, taken back', async () => {

@@ -134,6 +134,7 @@ test('a popper is short, holds by the first fix, and a waiver lapses with the ne
   await expect(findings.getByText('Revision A: Every glued shank goes in deep enough.')).toBeVisible();
 
   await page.getByRole('link', { name: 'Compare revisions' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Thimble popper, A and B');
   const change = page.getByRole('listitem').filter({ hasText: 'Line tie: Every glued shank goes in deep enough' });
   await expect(change).toContainText(/Waived.*Short/);
   await expectNoAxeViolations(page);

@@ -14,6 +14,7 @@ import { loadBenchWorld } from '@/app/_server/bench-world';
 import { now } from '@/app/_server/clock';
 import { hrefWith, readListQuery } from '@/app/_server/list-query';
 import { currentPeople, currentShop } from '@/app/_server/shop';
+import { ButtonLink } from '@/app/_ui/button-link';
 import { Page, Section } from '@/app/_ui/page';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { db } from '@/prisma/client';
@@ -62,6 +63,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
           <>
             {isOpen && <DatesButton head={head} />}
             {isOpen && <PieceReportButton kind="scrap" batches={[reportBatch(entry)]} />}
+            <ButtonLink href={`/batches/${batchId}/used`}>Used</ButtonLink>
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />
             <BatchStatusButton batch={batchRef(entry)} isFinished={!isOpen} />
           </>

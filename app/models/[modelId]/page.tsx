@@ -49,6 +49,7 @@ export default async function ModelPage({ params, searchParams }: ModelPageProps
       actions={
         <>
           {model.isArchived && <StatusMark status="archived" />}
+          <ButtonLink href={`/models/${modelId}/cost?revision=${revision.letter}`}>Cost</ButtonLink>
           <ButtonLink href={`/batches/new?revision=${revision.id}`} weight="primary">
             New batch of {revision.letter}
           </ButtonLink>

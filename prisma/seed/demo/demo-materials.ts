@@ -84,6 +84,7 @@ export interface DemoLot {
   readonly openedOn: string | null;
   readonly expiresOn: string | null;
   readonly supplierNote: string;
+  readonly priceMinor: number | null;
 }
 
 /** [code, material, part, quantity, unit, received, opened, expires (days from now), note] */
@@ -108,15 +109,47 @@ const LOTS: readonly LotLine[] = [
   ['E60-B-2210', EPOXY_60, 'hardener', 340, 'g', -220, -30, 210, ''],
   ['TC-A-1190', TOPCOAT, 'resin', 500, 'g', -75, -62, 290, ''],
   ['TC-B-1187', TOPCOAT, 'hardener', 500, 'g', -75, -62, 290, ''],
-  ['Plank 3', 'start-basswood', 'whole', 2400, 'mm', -120, -80, null, 'Two inches wide, straight grain.'],
-  ['Bundle 1', 'start-white-pine', 'whole', 1800, 'mm', -120, null, null, ''],
+  ['Plank 3', 'start-basswood', 'whole', 12_000, 'mm', -120, -80, null, 'Two inches wide, straight grain.'],
+  ['Bundle 1', 'start-white-pine', 'whole', 4800, 'mm', -120, null, null, ''],
   ['Coil 2', 'start-stainless-wire-1-0-mm-soft', 'whole', 22_000, 'mm', -210, -190, null, ''],
   ['Coil 5', 'start-stainless-spring-wire-1-2-mm-hard-drawn', 'whole', 15_000, 'mm', -90, -85, null, ''],
   ['Bag A', 'start-screw-eye-16-x-1-2-mm-stainless', 'whole', 200, 'pieces', -90, -60, null, ''],
-  ['Box 4', DEMO_HOOK_4, 'whole', 100, 'pieces', -90, -60, null, ''],
+  ['Box 4', DEMO_HOOK_4, 'whole', 200, 'pieces', -90, -60, null, ''],
   ['Box 2', DEMO_HOOK_2, 'whole', 50, 'pieces', -90, -50, null, ''],
   ['Bag 6', DEMO_RING, 'whole', 250, 'pieces', -90, -60, null, ''],
+  ['Board 1', 'start-hard-maple', 'whole', 3600, 'mm', -120, -30, null, ''],
+  ['Sheet 7', 'start-polycarbonate-sheet-1-5-mm', 'whole', 60, 'pieces', -100, -30, null, 'Cut to lip blanks.'],
+  ['Tub 1', 'start-tungsten-ball-6-mm', 'whole', 100, 'pieces', -100, -60, null, ''],
+  ['Tub 2', 'start-tin-wire-3-mm', 'whole', 5000, 'mm', -100, -60, null, ''],
+  ['Card 6', 'start-lure-eye-6-mm', 'whole', 200, 'pieces', -80, -60, null, ''],
+  ['Card 8', 'start-lure-eye-8-mm', 'whole', 60, 'pieces', -80, -60, null, ''],
 ];
+
+/** What was paid for the lots, in minor units: invented. */
+const PAID: Readonly<Record<string, number>> = {
+  'E30-A-0412': 3150,
+  'E30-B-0398': 1890,
+  'E5-A-77': 780,
+  'E5-B-77': 780,
+  'E60-A-2210': 2860,
+  'E60-B-2210': 1640,
+  'TC-A-1190': 2200,
+  'TC-B-1187': 2600,
+  'Plank 3': 4200,
+  'Bundle 1': 1150,
+  'Coil 2': 1430,
+  'Coil 5': 1980,
+  'Bag A': 1700,
+  'Box 4': 9800,
+  'Box 2': 3350,
+  'Bag 6': 3000,
+  'Board 1': 2450,
+  'Sheet 7': 1500,
+  'Tub 1': 3900,
+  'Tub 2': 950,
+  'Card 6': 1800,
+  // What Card 8 cost was never written down.
+};
 
 export function demoLots(times: DemoTimes): readonly DemoLot[] {
   const day = (days: number | null) => (days === null ? null : dayFromNow(times, days));
@@ -131,10 +164,11 @@ export function demoLots(times: DemoTimes): readonly DemoLot[] {
     openedOn: day(opened),
     expiresOn: day(expires),
     supplierNote,
+    priceMinor: PAID[code] ?? null,
   }));
 }
 
-function demoLotId(code: string): string {
+export function demoLotId(code: string): string {
   return demoId(`lot-${code.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`);
 }
 

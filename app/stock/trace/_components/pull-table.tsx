@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { type Column, Table } from '@/app/_ui/table';
 import { modeText } from '@/lib/pulltest/pull-mode';
 import { forceText } from '@/lib/units/format-quantity';
@@ -13,8 +14,20 @@ export interface PullTableProps {
 export function PullTable({ pulls, forceUnit }: PullTableProps) {
   if (pulls.length === 0) return <p className="text-ink-soft">None.</p>;
   const columns: readonly Column<TracedPull>[] = [
-    { id: 'series', title: 'Series', cell: (pull) => pull.seriesName },
-    { id: 'code', title: 'Specimen', cell: (pull) => pull.code },
+    {
+      id: 'series',
+      title: 'Series',
+      cell: (pull) => (
+        <Link
+          href={`/pull-tests/${pull.seriesId}`}
+          prefetch={false}
+          className="inline-flex min-h-touch items-center underline underline-offset-4"
+        >
+          {pull.seriesName}
+        </Link>
+      ),
+    },
+    { id: 'specimen', title: 'Specimen', cell: (pull) => pull.specimen },
     {
       id: 'load',
       title: 'Load',

@@ -19,6 +19,7 @@ import { findLot } from '@/prisma/data/lots';
 import { findMaterial } from '@/prisma/data/materials';
 import { listMovementPage } from '@/prisma/data/stock';
 import { removeLotAction, saveLotAction } from '../../actions';
+import { LotSheet } from './_components/lot-sheet';
 import { MoveForms } from './_components/move-forms';
 import { MovementTable } from './_components/movement-table';
 
@@ -31,7 +32,7 @@ interface LotPageProps {
 
 /** One lot: what is left of it, its movements, where it went, and what is written on it. */
 export default async function LotPage({ params, searchParams }: LotPageProps) {
-  const [{ materialId, lotId }, { page }] = await Promise.all([params, readListQuery(searchParams)]);
+  const [{ materialId, lotId }, { page, word }] = await Promise.all([params, readListQuery(searchParams)]);
   const [shop, database] = await Promise.all([currentShop(), db()]);
   const [material, lot] = await Promise.all([findMaterial(database, materialId), findLot(database, lotId)]);
   if (material === null || lot === null || lot.materialId !== materialId) notFound();
@@ -80,6 +81,9 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
           things="movements"
           hrefOf={(to) => hrefWith(here, { page: String(to) })}
         />
+      </Section>
+      <Section title="Data sheet">
+        <LotSheet lot={lot} fault={word('sheet')} />
       </Section>
       <Section title="What is written on it">
         <LotForm

@@ -25,7 +25,7 @@ export default async function LotTracePage({
   const [shop, database] = await Promise.all([currentShop(), db()]);
   const lot = await findLot(database, lotId);
   if (lot === null || lot.materialId !== materialId) notFound();
-  const { mixes, pieces, jointCount, pulls, orderNumbers } = await recallOfLot(database, lotId);
+  const { mixes, pieces, jointCount, pulls, orderNumbers } = await recallOfLot(database, lot);
   const here = `/stock/${materialId}/lots/${lotId}`;
   const part = lot.part === 'whole' ? '' : `, ${PART_WORDS[lot.part]}`;
   return (

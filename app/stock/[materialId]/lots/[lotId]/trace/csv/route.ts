@@ -14,7 +14,7 @@ export async function GET(
   const database = await db();
   const lot = await findLot(database, lotId);
   if (lot === null || lot.materialId !== materialId) return new Response('No such lot.', { status: 404 });
-  const { pieces, pulls } = await recallOfLot(database, lotId);
+  const { pieces, pulls } = await recallOfLot(database, lot);
   const rows = pieces.map(({ batch, number, orderNumber, places, isScrapped, mixIds }) => [
     lot.code,
     lot.part,
@@ -31,7 +31,7 @@ export async function GET(
         ({ piece, mixId }) =>
           (piece?.batchId === batch.id && piece.number === number) || (mixId !== null && mixIds.includes(mixId)),
       )
-      .map((pull) => `${pull.seriesName} ${pull.code}`)
+      .map((pull) => `${pull.seriesName} ${pull.specimen}`)
       .join('; '),
   ]);
   const name = `recall-${lot.code.replace(/[^A-Za-z0-9-]+/g, '-')}.csv`;
