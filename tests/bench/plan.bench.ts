@@ -1,20 +1,12 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { shopProblem } from '@/app/_plan/shop-problem';
-import { loadPlanInput } from '@/app/_server/plan-input';
-import { PlanImprover } from '@/lib/schedule/improve-plan';
-import { planValue } from '@/lib/schedule/plan-value';
-import { createDb } from '@/prisma/client';
-import { getShop } from '@/prisma/data/shop';
 import { ROOT } from '@/prisma/ops/schema-text';
 import { serveWorkshop } from '../app/serve-workshop';
 
 /** Of issue 6: longest that another request waits while a plan is looked for, ms. */
 const TARGET_MS = 50;
-const SEEDS = [1, 2] as const;
-const STEPS = [1, 250, 1_000, 4_000] as const;
 
-/** Prints what more plans gain on the demo workshop, and how long others wait while one is looked for. */
+/** Prints how long another request waits while a plan of the demo workshop is looked for. */
 export async function run(): Promise<boolean> {
   if (!existsSync(path.join(ROOT, '.next', 'source-hash'))) {
     console.log('Plan: not measured, the app is not built. Run npm run build first.');
@@ -22,27 +14,9 @@ export async function run(): Promise<boolean> {
   }
   const workshop = await serveWorkshop();
   try {
-    await printGains(workshop.databaseUrl);
     return await measureWaits(workshop.url);
   } finally {
     await workshop.stop();
-  }
-}
-
-async function printGains(databaseUrl: string): Promise<void> {
-  const db = await createDb(databaseUrl);
-  const { problem } = shopProblem(await loadPlanInput(db, await getShop(db), Date.now()));
-  await db.$disconnect();
-  console.log(`demo workshop: ${problem.tasks.length} tasks, ${problem.links.length} links`);
-  for (const seed of SEEDS) {
-    const beganAt = performance.now();
-    const improver = new PlanImprover(problem, null, seed);
-    const figures = STEPS.map((steps) => {
-      improver.improve(Math.max(0, steps - improver.plansMade));
-      const late = planValue(problem, improver.best()).weightedLateMinutes / 1440;
-      return `${steps} plans: ${late.toFixed(2)} days late after ${Math.round(performance.now() - beganAt)} ms`;
-    });
-    console.log(`seed ${seed}: ${figures.join('; ')}`);
   }
 }
 
