@@ -9,7 +9,7 @@ import {
   listStockedMaterials,
   needKey,
   type StockedMaterial,
-  takenByBatches,
+  takenByOpenBatches,
 } from '@/prisma/data/batch-needs';
 import { type BatchHead, listOpenBatchHeads } from '@/prisma/data/batches';
 import { type FoldedBatch, foldedBatches } from './known-batches';
@@ -42,10 +42,7 @@ export async function stockOutlook(database: Db, today: string): Promise<Outlook
     database,
     heads.map((head) => head.revisionId),
   );
-  const taken = await takenByBatches(
-    database,
-    heads.map((head) => head.id),
-  );
+  const taken = await takenByOpenBatches(database);
   const needs = new Map<string, Need[]>();
   for (const [index, head] of heads.entries()) {
     const batch = folded[index];

@@ -92,8 +92,8 @@ function MaterialLink({ line: { material, part } }: { readonly line: OutlookLine
   );
 }
 
-function text({ unit }: OutlookLine, milli: number, units: UnitChoice): string {
-  return stockText(fromMilli(milli), unit, units);
+function text({ unit }: OutlookLine, milli: number, units: UnitChoice) {
+  return <span className="whitespace-nowrap">{stockText(fromMilli(milli), unit, units)}</span>;
 }
 
 function shortColumns(today: string, units: UnitChoice): readonly Column<OutlookLine>[] {
