@@ -8,6 +8,7 @@ import { PieceReportButton } from './_bench/piece-report-button';
 import { RecentList } from './_bench/recent-list';
 import { reportBatch } from './_bench/report-batch';
 import { RunningMixes } from './_bench/running-mixes';
+import { SessionTonight } from './_bench/session-tonight';
 import { loadBench } from './_server/bench';
 import { loadBenchWorld } from './_server/bench-world';
 import { now } from './_server/clock';
@@ -38,6 +39,7 @@ export default async function BenchPage() {
         <div className="grid gap-8 lg:grid-cols-[3fr_2fr]">
           <div className="grid min-w-0 content-start gap-8">
             <RunningMixes bench={bench} shop={shop} />
+            <SessionTonight shop={shop} nowAt={nowAt} />
             <Section title="Now" lead="What can be done, most urgent first.">
               <ActionList bench={bench} />
               <FinishList bench={bench} />

@@ -39,6 +39,7 @@ export function removeDemo(database: Db, nowAt: Instant): Promise<RemoveDemoResu
     const { count: batches } = await tx.batch.deleteMany({ where: { id: BROUGHT_BY_DEMO } });
     await removePulls(tx);
     const models = await removeModels(tx);
+    await tx.resource.deleteMany({ where: { id: BROUGHT_BY_DEMO, operations: { none: {} } } });
     const lots = await removeLots(tx);
     const materials = await removeMaterials(tx);
     const people = await removePeople(tx);

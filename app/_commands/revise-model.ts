@@ -3,6 +3,7 @@ import { nextRevisionLetter } from '@/lib/spec/revision-letter';
 import type { Instant } from '@/lib/units/instant';
 import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { findModel } from '@/prisma/data/models';
+import { listOperationPlanning, saveOperationPlanning } from '@/prisma/data/operation-planning';
 import { findRevision, type Revision } from '@/prisma/data/revisions';
 import type { Refusal } from './command-result';
 
@@ -104,6 +105,11 @@ async function copyRoute(tx: Tx, source: Revision, revisionId: string): Promise<
       caution: operation.caution,
     })),
   });
+  const planning = await listOperationPlanning(tx, [source.id]);
+  await saveOperationPlanning(
+    tx,
+    [...planning.values()].map((row) => ({ ...row, operationId: id(row.operationId) })),
+  );
   await tx.operationNeed.createMany({
     data: source.operations.flatMap((operation) =>
       operation.needs.map((need) => ({

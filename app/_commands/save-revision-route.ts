@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { RouteInput } from '@/lib/contracts/route-forms';
 import type { Instant } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
+import { listOperationPlanning, saveOperationPlanning } from '@/prisma/data/operation-planning';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 import { type DraftRefusal, missingMaterials, NO_MATERIAL, takeDraft } from './draft-revision';
@@ -36,6 +37,7 @@ export function saveRevisionRoute(
       return { ok: false, code: 'no-anchor', message, field: `operations.${lost}.anchorIds` };
     }
 
+    const planning = await listOperationPlanning(tx, [revisionId]);
     await tx.routeOperation.deleteMany({ where: { revisionId } });
     const known = new Set(draft.revision.operations.map((operation) => operation.id));
     const idOf = new Map(operations.map(({ ref }) => [ref, known.has(ref) ? ref : randomUUID()]));
@@ -56,6 +58,12 @@ export function saveRevisionRoute(
         caution: row.caution,
       })),
     });
+    // What the plan knows of an operation stays with it.
+    const kept = new Set(operations.map(({ ref }) => ref));
+    await saveOperationPlanning(
+      tx,
+      [...planning.values()].filter((row) => kept.has(row.operationId)),
+    );
     await tx.operationNeed.createMany({
       data: operations.flatMap(({ ref, needs }) =>
         needs.map(({ after, wait }) => ({ operationId: id(ref), afterOperationId: id(after), wait })),

@@ -31,10 +31,7 @@ export type TokenCheck =
   | { readonly ok: true; readonly tokenId: string; readonly sensorId: string | null }
   | { readonly ok: false; readonly code: 'no-token' | 'unknown-token' | 'wrong-scope'; readonly message: string };
 
-/**
- * Whether a request may do what `scope` names, by its `Authorization: Bearer ...` header. Notes when the token was
- * last used, at most once a minute. Revoked and expired tokens are told apart from unknown ones by nobody but the shop.
- */
+/** Whether a request may do what `scope` names, by its `Authorization: Bearer ...` header: see `checkTokenText`. */
 export async function checkAccessToken(
   database: Db,
   headers: Headers,
@@ -49,6 +46,19 @@ export async function checkAccessToken(
       message: 'Send a token: Authorization: Bearer lw_... It is made in Shop, Access.',
     };
   }
+  return checkTokenText(database, sent, scope, nowAt);
+}
+
+/**
+ * Whether a token may do what `scope` names. Notes when it was last used, at most once a minute. Revoked and expired
+ * tokens are told apart from unknown ones by nobody but the shop.
+ */
+export async function checkTokenText(
+  database: Db,
+  sent: string,
+  scope: TokenScope,
+  nowAt: Instant,
+): Promise<TokenCheck> {
   const match = /^lw_([0-9a-f]{16})_([A-Za-z0-9_-]{43})$/.exec(sent);
   const row = match === null ? null : await database.accessToken.findUnique({ where: { id: match[1] ?? '' } });
   const isRight =

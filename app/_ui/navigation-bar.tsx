@@ -11,6 +11,7 @@ const SIGNS: { readonly [H in ScreenHref]: ReactNode } = {
   '/batches': (
     <path d="M3 7c3-3 9-3 12 0-3 3-9 3-12 0ZM7 13c3-3 9-3 12 0-3 3-9 3-12 0ZM3 19c3-3 9-3 12 0-3 3-9 3-12 0Z" />
   ),
+  '/plan': <path d="M2 5v16M22 5v16M5 8h7M8 13h9M13 18h6M2 3h20" />,
   '/models': <path d="M2 13c4-6 13-7 20-1-7 6-16 7-20 1ZM9 16.5V20M17 15.4V19M2 13H0" />,
   '/pull-tests': <path d="M12 21v-8M8.5 16.5 12 13l3.5 3.5M12 3a3 3 0 0 1 0 6v4M12 3a3 3 0 0 0 0 6M4 21h16" />,
   '/rules': <path d="M2 8h20v8H2zM6 8v4M10 8v3M14 8v4M18 8v3" />,

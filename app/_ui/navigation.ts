@@ -2,6 +2,7 @@
 export const SCREENS = [
   { href: '/', label: 'Bench' },
   { href: '/batches', label: 'Batches' },
+  { href: '/plan', label: 'Plan' },
   { href: '/models', label: 'Models' },
   { href: '/pull-tests', label: 'Pull tests' },
   { href: '/stock', label: 'Stock' },

@@ -1,12 +1,16 @@
 'use server';
 
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { openBatch } from '@/app/_commands/open-batch';
+import { saveBatchPlanning } from '@/app/_commands/save-planning';
 import { now } from '@/app/_server/clock';
 import { chosenPersonId } from '@/app/_server/device';
-import { readForm, refused } from '@/app/_server/form';
+import { done, readForm, refused, refusedBy } from '@/app/_server/form';
 import type { FormState } from '@/app/_ui/form-state';
 import { openBatchFormSchema } from '@/lib/contracts/open-batch';
+import { idSchema } from '@/lib/contracts/plain-text';
+import { batchPlanningFormSchema } from '@/lib/contracts/planning-forms';
 import { db } from '@/prisma/client';
 
 /** Opens a batch from its form and goes to its page. */
@@ -20,4 +24,14 @@ export async function openBatchAction(_previous: FormState, data: FormData): Pro
     return refused(data, opened.code === 'key-reused' ? { message } : { fieldErrors: { revisionId: message } });
   }
   redirect(`/batches/${opened.batchId}${opened.hasFrozen ? '?opened=frozen' : ''}`);
+}
+
+/** Saves what the plan asks of a batch: when it may begin, when it is due, and how much that weighs. */
+export async function saveBatchPlanningAction(batchId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(batchPlanningFormSchema, data);
+  if (!form.ok) return form.state;
+  const result = await saveBatchPlanning(await db(), idSchema.parse(batchId), form.value);
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done('Saved. Plan anew to use it.');
 }

@@ -3,6 +3,7 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { makePullSeries } from '@/app/_commands/make-pull-series';
+import { retireCalibration } from '@/app/_commands/retire-calibration';
 import { saveScale } from '@/app/_commands/save-scale';
 import { now } from '@/app/_server/clock';
 import { chosenPersonId } from '@/app/_server/device';
@@ -10,7 +11,7 @@ import { done, readForm, refusedBy } from '@/app/_server/form';
 import { currentShop } from '@/app/_server/shop';
 import type { FormState } from '@/app/_ui/form-state';
 import { idSchema } from '@/lib/contracts/plain-text';
-import { newPullSeriesSchema, scaleFormSchema } from '@/lib/contracts/pull-forms';
+import { newPullSeriesSchema, retireFormSchema, scaleFormSchema } from '@/lib/contracts/pull-forms';
 import { inches } from '@/lib/units/force-and-length';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
@@ -38,4 +39,13 @@ export async function saveScaleAction(scaleId: string | null, _: FormState, data
   if (!result.ok) return refusedBy(data, result);
   refresh();
   return done(scaleId === null ? 'Added.' : 'Saved.');
+}
+
+export async function retireCalibrationAction(calibrationId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(retireFormSchema, data);
+  if (!form.ok) return form.state;
+  const result = await retireCalibration(await db(), idSchema.parse(calibrationId), { ...form.value, now: now() });
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done('Out of use.');
 }

@@ -29,7 +29,8 @@ export default async function ShopPage() {
       actions={
         <>
           <ButtonLink href="/shop/temperature">Temperature</ButtonLink>
-          <ButtonLink href="/shop/access">Access for loggers</ButtonLink>
+          <ButtonLink href="/shop/places">Places</ButtonLink>
+          <ButtonLink href="/shop/access">Access</ButtonLink>
         </>
       }
     >

@@ -4,10 +4,10 @@ import { plainText } from './plain-text';
 import { optionalDaySchema } from './wall-time';
 
 /** What a token may do. */
-export const TOKEN_SCOPES = ['readings:write', 'events:write'] as const;
+export const TOKEN_SCOPES = ['readings:write', 'events:write', 'calendar:read'] as const;
 export type TokenScope = (typeof TOKEN_SCOPES)[number];
 
-/** A new token for a logger or a script. */
+/** A new token for a logger, a script or a calendar. */
 export const tokenFormSchema = z
   .strictObject({
     name: plainText(1, 60),

@@ -22,5 +22,5 @@ export const ballastSchema = z
   .max(MAX_BALLAST)
   .readonly();
 
-/** Fails to compile when the schema and the type in lib/geometry drift apart. */
+/** Fails to compile when the schema and the type in lib/geometry drift apart. @lintignore */
 export type BallastAgrees = BothWays<z.infer<typeof ballastSchema>, readonly BallastItem[]>;

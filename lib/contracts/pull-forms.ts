@@ -156,3 +156,12 @@ export const acceptFormSchema = z.strictObject({
 
 /** Ending a calibration without another in its place. */
 export const retireFormSchema = z.strictObject({ reason: plainText(1, 500) });
+
+/** Answers about a file of pulls, as they stand in the address it is sent to. */
+export const pullImportQuerySchema = z.strictObject({
+  fileName: plainText(1, 200),
+  loadUnit: z.enum(['lbf', 'N', 'kgf']).exactOptional(),
+  depthUnit: z.enum(['in', 'mm']).exactOptional(),
+  dayOrder: z.enum(['day-first', 'month-first']).exactOptional(),
+  confirm: z.enum(['yes']).exactOptional(),
+});

@@ -5,11 +5,13 @@ import { type HolePlace, type ShankPath, type ShankRefusal, shankPath } from '@/
 import { type ResolvedWire, resolveWire, type WireRefusal } from '@/lib/materials/resolved-wire';
 import type { ResolvedWood } from '@/lib/materials/resolved-wood';
 import type { BondBook, BondEvidence } from '@/lib/spec/bond-book';
+import type { ContentNumbers } from '@/lib/spec/content-numbers';
 import { type CoverFacts, coverFacts } from '@/lib/spec/cover-facts';
 import { designOf } from '@/lib/spec/design-of';
 import type { InputName } from '@/lib/spec/input-name';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
 import type { SpecSettings } from '@/lib/spec/spec-settings';
+import { type ThinCover, thinCover } from '@/lib/spec/thin-cover';
 import type { AnchorDesign } from '@/lib/strength/anchor-design';
 import { anchorStrength } from '@/lib/strength/anchor-strength';
 import type { AnchorStrength } from '@/lib/strength/strength-result';
@@ -31,6 +33,8 @@ export interface AnchorMechanics {
   readonly missing: readonly InputName[];
   /** Cover of the shank that is in the wood; null: not known, or it has none. */
   readonly shankCover: CoverFacts | null;
+  /** What thin cover takes of its strength; null: nothing worth saying. */
+  readonly thinCover: ThinCover | null;
 }
 
 /** What of the model an anchor's mechanics rest on. */
@@ -61,6 +65,8 @@ export function anchorMechanics(anchor: SpecAnchor, around: AnchorSurroundings, 
   const wire = resolved?.ok === true ? resolved.wire : null;
   const bond = bondOf(anchor, around.wood, basis.bonds);
   const { design, missing } = designOf({ anchor, path, cover, wire, bond, ...around }, basis.settings);
+  const strength = design === null ? null : anchorStrength(design, basis.settings.strength);
+  const shankCover = body === null || path === null || cover === null ? null : coverFacts(anchor, body, path, cover);
   return {
     place,
     path,
@@ -71,9 +77,10 @@ export function anchorMechanics(anchor: SpecAnchor, around: AnchorSurroundings, 
     wireRefusal: resolved?.ok === false ? resolved.code : null,
     bond,
     design,
-    strength: design === null ? null : anchorStrength(design, basis.settings.strength),
+    strength,
     missing,
-    shankCover: body === null || path === null || cover === null ? null : coverFacts(anchor, body, path, cover),
+    shankCover,
+    thinCover: thinCover(design, strength, shankCover, basis.settings.strength),
   };
 }
 
@@ -110,24 +117,12 @@ function bondOf({ kind, adhesive, wire }: SpecAnchor, wood: SpecModel['wood'], b
  * What the mechanics of a usable anchor are known by within one body, wood and shop: all that `anchorMechanics` reads
  * of it and nothing else, so that the same hanger of another revision is not worked out again.
  */
-export function mechanicsKey(anchor: SpecAnchor): string {
+export function mechanicsKey(anchor: SpecAnchor, numbers: ContentNumbers): string {
   const { wire, adhesive, screwEye } = anchor;
-  return JSON.stringify([
-    anchor.kind,
-    anchor.face,
-    anchor.xMm,
-    anchor.zMm,
-    anchor.slantDeg,
-    anchor.loadAngleDeg,
-    anchor.wireDiameterMm,
-    anchor.twistPitchMm,
-    anchor.eyeInsideMm,
-    anchor.isEyeClosed,
-    anchor.bitDiameterMm,
-    anchor.drillDepthMm,
-    anchor.embedmentMm,
-    wire && [wire.materialId, wire.sheet],
-    adhesive && [adhesive.materialId, adhesive.sheet?.bondClass ?? null],
-    screwEye && [screwEye.sheet],
-  ]);
+  const eye = `${anchor.eyeInsideMm} ${anchor.isEyeClosed} ${numbers.of(screwEye?.sheet ?? null)} ${screwEye === null}`;
+  const place = `${anchor.face} ${anchor.xMm} ${anchor.zMm} ${anchor.slantDeg} ${anchor.loadAngleDeg}`;
+  const pair = `${wire?.materialId} ${numbers.of(wire?.sheet ?? null)} ${anchor.wireDiameterMm} ${anchor.twistPitchMm}`;
+  const hole = `${anchor.bitDiameterMm} ${anchor.drillDepthMm} ${anchor.embedmentMm}`;
+  const glue = `${adhesive?.materialId} ${adhesive?.sheet?.bondClass}`;
+  return `${anchor.kind} ${place} ${pair} ${eye} ${hole} ${glue}`;
 }

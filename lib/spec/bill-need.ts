@@ -15,35 +15,33 @@ export interface BillNeed {
 }
 
 /** What a piece takes of every material that its anchors name; a length that is not known yet counts as none. */
-export function billNeeds(facts: ModelFacts): readonly BillNeed[] {
-  const needs = new Map<string, BillNeed>();
-  const add = (need: BillNeed) => {
-    const there = needs.get(need.materialId)?.quantity ?? 0;
-    needs.set(need.materialId, { ...need, quantity: there + need.quantity });
+export function billNeeds({ anchors, body }: ModelFacts): readonly BillNeed[] {
+  const needs: Mutable[] = [];
+  const add = ({ materialId, name }: Material, unit: BillNeed['unit'], quantity: number) => {
+    const there = needs.find((need) => need.materialId === materialId);
+    if (there === undefined) needs.push({ materialId, name, unit, quantity, isExact: unit === 'pieces' });
+    else there.quantity += quantity;
   };
-  for (const one of facts.anchors) {
+  const run = body === null ? 0 : body.tailMm - body.noseMm;
+  const runs: string[] = [];
+  for (const one of anchors) {
     const { kind, wire, adhesive, screwEye, hook, splitRing } = one.anchor;
-    for (const fitting of [kind === 'screw-eye' ? screwEye : null, hook, splitRing]) {
-      if (fitting !== null) add({ ...named(fitting), unit: 'pieces', quantity: 1, isExact: true });
-    }
-    if (kind !== 'screw-eye' && wire !== null) {
-      add({
-        ...named(wire),
-        unit: 'mm',
-        quantity: kind === 'twisted-wire' ? twistedMm(one) : loopMm(one),
-        isExact: false,
-      });
-    }
-    if (kind === 'twisted-wire' && adhesive !== null) {
-      add({ ...named(adhesive), unit: 'g', quantity: 0, isExact: false });
+    if (kind === 'screw-eye' && screwEye !== null) add(screwEye, 'pieces', 1);
+    if (hook !== null) add(hook, 'pieces', 1);
+    if (splitRing !== null) add(splitRing, 'pieces', 1);
+    if (kind === 'twisted-wire' && wire !== null) add(wire, 'mm', twistedMm(one));
+    if (kind === 'twisted-wire' && adhesive !== null) add(adhesive, 'g', 0);
+    if (kind === 'through-wire' && wire !== null) {
+      // One run from end to end for all the eyes that share it.
+      add(wire, 'mm', loopMm(one) + (runs.includes(wire.materialId) ? 0 : run));
+      runs.push(wire.materialId);
     }
   }
-  return withRun([...needs.values()], facts);
+  return needs;
 }
 
-function named({ materialId, name }: { readonly materialId: string; readonly name: string }) {
-  return { materialId, name };
-}
+type Material = Pick<BillNeed, 'materialId' | 'name'>;
+type Mutable = Omit<BillNeed, 'quantity'> & { quantity: number };
 
 function twistedMm({ anchor }: AnchorFacts): number {
   const { wireDiameterMm, twistPitchMm, embedmentMm, eyeInsideMm } = anchor;
@@ -60,16 +58,7 @@ function twistedMm({ anchor }: AnchorFacts): number {
   return wire.ok ? wire.cutMm : 0;
 }
 
-/** The loop of a through-wire: the run between the eyes is counted once for all that share it. */
+/** The loop of a wire that runs through. */
 function loopMm({ anchor: { eyeInsideMm, wireDiameterMm } }: AnchorFacts): number {
   return eyeInsideMm === null || wireDiameterMm === null ? 0 : Math.PI * (eyeInsideMm + wireDiameterMm);
-}
-
-/** Adds one run through the body to each wire that runs through. */
-function withRun(needs: readonly BillNeed[], { anchors, body }: ModelFacts): readonly BillNeed[] {
-  const run = body === null ? 0 : body.tailMm - body.noseMm;
-  const through = new Set(
-    anchors.filter(({ anchor }) => anchor.kind === 'through-wire').map(({ anchor }) => anchor.wire?.materialId),
-  );
-  return needs.map((need) => (through.has(need.materialId) ? { ...need, quantity: need.quantity + run } : need));
 }

@@ -29,7 +29,8 @@ export function coverFacts(anchor: SpecAnchor, body: Body, path: ShankPath, cove
   for (const [k, cell] of cellsMm.entries()) {
     if (cell >= leastMm) continue;
     leastMm = cell;
-    atDepthMm = k * cover.stepMm;
+    // The mouth counts as the step below it.
+    atDepthMm = Math.max(1, k) * cover.stepMm;
   }
   return { shankMm, leastMm, atDepthMm, cellsMm, stepMm: cover.stepMm };
 }

@@ -2,7 +2,6 @@ import type { Body, BodyCheck } from '@/lib/geometry/body';
 import { type ResolvedWood, resolveWood, type WoodRefusal } from '@/lib/materials/resolved-wood';
 import type { AnchorFacts } from '@/lib/spec/anchor-facts';
 import { anchorMechanics, mechanicsKey } from '@/lib/spec/anchor-mechanics';
-import { bodyFacts } from '@/lib/spec/body-facts';
 import type { SpecContext } from '@/lib/spec/spec-context';
 import type { SpecModel } from '@/lib/spec/spec-model';
 import { positiveOrNull, usableAnchor, usableLine } from '@/lib/spec/usable';
@@ -28,11 +27,9 @@ export interface ModelFacts {
 
 /** The facts of one revision. Never throws: what cannot be used counts as not entered. */
 export function modelFacts(model: SpecModel, context: SpecContext): ModelFacts {
-  // JSON writes NaN as null: the figures that may be null are told apart beside it.
-  const bodyKey = `${model.body?.lengthMm} ${JSON.stringify(model.body)}`;
-  const { body, refusal, serial } = context.bodyMemo.of(bodyKey, (made) => bodyFacts(model.body, made));
-  const woodKey = `${model.wood?.weighedDensityKgM3} ${model.wood?.moisturePercent} ${JSON.stringify(model.wood)}`;
-  const resolution = context.woodMemo.of(woodKey, () => woodOf(model));
+  const { body, refusal, serial } = context.bodies.of(model.modelId, model.body);
+  const wood = woodKey(model.wood, context);
+  const resolution = context.woodMemo.of(wood, () => woodOf(model));
   const resolvedWood = resolution?.ok ? resolution.wood : null;
   const around = { wood: model.wood, body, resolvedWood };
   const line = usableLine(model.line);
@@ -49,10 +46,15 @@ export function modelFacts(model: SpecModel, context: SpecContext): ModelFacts {
     demand: line === null ? null : demand(line, fishMassG, context.settings.demand),
     anchors: model.anchors.map((typed) => {
       const anchor = usableAnchor(typed);
-      const key = `${serial} ${woodKey} ${mechanicsKey(anchor)}`;
+      const key = `${serial} ${wood} ${mechanicsKey(anchor, context.numbers)}`;
       return { anchor, of: context.anchorMemo.of(key, () => anchorMechanics(anchor, around, context)) };
     }),
   };
+}
+
+function woodKey(wood: SpecModel['wood'], { numbers }: SpecContext): string {
+  if (wood === null) return '';
+  return `${wood.materialId} ${numbers.of(wood.sheet)} ${wood.weighedDensityKgM3} ${wood.moisturePercent}`;
 }
 
 function woodOf({ wood }: SpecModel) {

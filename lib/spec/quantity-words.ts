@@ -11,6 +11,5 @@ export const times = (value: number): Quantity => ({ value, unit: 'times' });
 export const percent = (value: number): Quantity => ({ value, unit: 'percent' });
 export const days = (value: number): Quantity => ({ value, unit: 'days' });
 export const count = (value: number): Quantity => ({ value, unit: 'count' });
-export const grams = (value: number): Quantity => ({ value, unit: 'g' });
 /** A bare number, as a specific gravity. */
 export const bare = (value: number): Quantity => ({ value, unit: 'none' });

@@ -52,8 +52,3 @@ export type Rule = AnchorRule | ModelRule;
 export function missing(inputs: readonly InputName[]): Judgement {
   return { verdict: 'not-judged', words: [], missing: inputs };
 }
-
-/** Not judged for another reason, in words. */
-export function notJudged(...words: Words): Judgement {
-  return { verdict: 'not-judged', words };
-}

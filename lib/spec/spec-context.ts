@@ -2,8 +2,9 @@ import { resolveWire } from '@/lib/materials/resolved-wire';
 import { resolveWood, type WoodResolution } from '@/lib/materials/resolved-wood';
 import type { WireSheet } from '@/lib/materials/wire-sheet';
 import type { AnchorMechanics } from '@/lib/spec/anchor-mechanics';
-import type { BodyFacts } from '@/lib/spec/body-facts';
+import { BodyBook } from '@/lib/spec/body-book';
 import { BondBook, type PulledBond } from '@/lib/spec/bond-book';
+import { ContentNumbers } from '@/lib/spec/content-numbers';
 import { ShopUse, type WireHabit } from '@/lib/spec/shop-use';
 import { SpecMemo } from '@/lib/spec/spec-memo';
 import type { SpecMaterial, SpecWood } from '@/lib/spec/spec-model';
@@ -45,9 +46,10 @@ export interface SpecContext extends Pick<SpecShop, 'settings' | 'now'> {
   readonly woods: readonly OfferedWood[];
   /** Whether a short is given the fixes that need a search, which costs some milliseconds a model. */
   readonly withFixes: boolean;
-  readonly bodyMemo: SpecMemo<BodyFacts>;
-  readonly anchorMemo: SpecMemo<AnchorMechanics>;
-  readonly woodMemo: SpecMemo<WoodResolution | null>;
+  readonly bodies: BodyBook;
+  readonly anchorMemo: SpecMemo<string, AnchorMechanics>;
+  readonly woodMemo: SpecMemo<string, WoodResolution | null>;
+  readonly numbers: ContentNumbers;
 }
 
 /** `withFixes` false for whole shops and while something is dragged. */
@@ -61,9 +63,10 @@ export function specContext(shop: SpecShop, { withFixes }: { readonly withFixes:
     wires: shop.wires.flatMap(offeredWire),
     woods: shop.woods.flatMap(offeredWood),
     withFixes,
-    bodyMemo: new SpecMemo(),
+    bodies: new BodyBook(),
     anchorMemo: new SpecMemo(),
     woodMemo: new SpecMemo(),
+    numbers: new ContentNumbers(),
   };
 }
 

@@ -15,8 +15,3 @@ export function waiverFor(model: SpecModel, ruleId: RuleId, subject: string): Sp
   }
   return latest;
 }
-
-/** Waivers that belong to other revisions: they have lapsed and must be granted anew if they are still meant. */
-export function lapsedWaivers(model: SpecModel, all: readonly SpecWaiver[]): readonly SpecWaiver[] {
-  return all.filter((waiver) => waiver.revisionId !== model.revisionId);
-}

@@ -32,16 +32,63 @@ export function stretchTable(
   saturationMm: number,
 ): StretchTable {
   const first = cells[0] ?? 0;
-  if (cells.every((cell) => cell === first)) {
-    return {
-      best: (fromMm) => {
-        const from = Math.min(Math.max(0, fromMm), lengthMm);
-        return { value: first * effectiveLengthMm(lengthMm - from, saturationMm), fromMm: from, toMm: lengthMm };
-      },
-    };
+  for (const cell of cells) {
+    if (cell !== first) return new UnevenShank(cells, stepMm, lengthMm, saturationMm);
   }
-  const reach = cells.map((_, k) => effectiveLengthMm((k + 1) * stepMm, saturationMm));
-  const startingAt = (fromMm: number, cell: number): Stretch => {
+  return new EvenShank(first, lengthMm, saturationMm);
+}
+
+/** A shank of one resistance throughout: all of it carries. */
+class EvenShank implements StretchTable {
+  constructor(
+    private readonly cell: number,
+    private readonly lengthMm: number,
+    private readonly saturationMm: number,
+  ) {}
+
+  best(fromMm: number): Stretch {
+    const { cell, lengthMm, saturationMm } = this;
+    const from = Math.min(Math.max(0, fromMm), lengthMm);
+    return { value: cell * effectiveLengthMm(lengthMm - from, saturationMm), fromMm: from, toMm: lengthMm };
+  }
+}
+
+class UnevenShank implements StretchTable {
+  /** Effective length of so many whole steps and one more. */
+  private readonly reach: number[] = [];
+  /** The strongest stretch that starts at or below each step. */
+  private readonly below: Stretch[] = [];
+
+  constructor(
+    private readonly cells: readonly number[],
+    private readonly stepMm: number,
+    private readonly lengthMm: number,
+    private readonly saturationMm: number,
+  ) {
+    for (let k = 0; k < cells.length; k++) this.reach.push(effectiveLengthMm((k + 1) * stepMm, saturationMm));
+    let best = this.nothing();
+    for (let k = cells.length - 1; k >= 0; k--) {
+      const here = this.startingAt(k * stepMm, k);
+      if (here.value >= best.value) best = here;
+      this.below[k] = best;
+    }
+  }
+
+  best(fromMm: number): Stretch {
+    if (fromMm >= this.lengthMm) return this.nothing();
+    if (fromMm <= 0) return this.below[0] ?? this.nothing();
+    const cell = Math.floor(fromMm / this.stepMm);
+    const here = this.startingAt(fromMm, cell);
+    const deeper = this.below[cell + 1] ?? this.nothing();
+    return here.value >= deeper.value ? here : deeper;
+  }
+
+  private nothing(): Stretch {
+    return { value: 0, fromMm: this.lengthMm, toMm: this.lengthMm };
+  }
+
+  private startingAt(fromMm: number, cell: number): Stretch {
+    const { cells, stepMm, lengthMm } = this;
     const isOnStep = fromMm === cell * stepMm;
     let weakest = cells[cell] ?? 0;
     let value = 0;
@@ -52,30 +99,12 @@ export function stretchTable(
       if ((cells[k + 1] ?? 0) >= weakest && k + 1 < cells.length) continue;
       const toMm = Math.min(lengthMm, (k + 1) * stepMm);
       const isWhole = isOnStep && toMm < lengthMm;
-      const length = isWhole ? (reach[k - cell] ?? 0) : effectiveLengthMm(toMm - fromMm, saturationMm);
+      const length = isWhole ? (this.reach[k - cell] ?? 0) : effectiveLengthMm(toMm - fromMm, this.saturationMm);
       if (weakest * length > value) {
         value = weakest * length;
         reached = toMm;
       }
     }
     return { value, fromMm, toMm: reached };
-  };
-  const below: Stretch[] = [];
-  let best: Stretch = { value: 0, fromMm: lengthMm, toMm: lengthMm };
-  for (let k = cells.length - 1; k >= 0; k--) {
-    const here = startingAt(k * stepMm, k);
-    if (here.value >= best.value) best = here;
-    below[k] = best;
   }
-  return {
-    best: (fromMm) => {
-      const nothing: Stretch = { value: 0, fromMm: lengthMm, toMm: lengthMm };
-      if (fromMm >= lengthMm) return nothing;
-      if (fromMm <= 0) return below[0] ?? nothing;
-      const cell = Math.floor(fromMm / stepMm);
-      const here = startingAt(fromMm, cell);
-      const deeper = below[cell + 1] ?? nothing;
-      return here.value >= deeper.value ? here : deeper;
-    },
-  };
 }

@@ -3,16 +3,9 @@ import { bendsAtAngle } from '@/lib/strength/bends-at-angle';
 import type { StretchTable } from '@/lib/strength/best-stretch';
 import type { BondBelief } from '@/lib/strength/bond-belief';
 import { shearDiameterMm } from '@/lib/strength/bond-factors';
-import {
-  BOND_CARD,
-  bondInputs,
-  type GluedShank,
-  gluedLengthMm,
-  kappaFor,
-  unitBond,
-} from '@/lib/strength/bond-pull-out';
+import { BOND_CARD, bondInputs, type GluedShank, kappaFor, unitBond } from '@/lib/strength/bond-pull-out';
 import { coverCells } from '@/lib/strength/equivalent-cover';
-import { between, type Estimate, noEstimate, scattered } from '@/lib/strength/estimate';
+import { between, type Estimate, type NoEstimate, noEstimate, scattered } from '@/lib/strength/estimate';
 import { closedEye, openEye } from '@/lib/strength/eye-bending';
 import { crushNPerMm, FIRST_BENDING_LOG_SD, firstBending } from '@/lib/strength/first-bending';
 import { FOLD_OVER_CARD, foldOverN, type SideResistance, sideResistance } from '@/lib/strength/fold-over';
@@ -32,8 +25,9 @@ export function gluedShankOf(design: TwistedWireAnchor): GluedShank {
 export function twistedWireStrength(design: TwistedWireAnchor, settings: StrengthSettings): AnchorStrength {
   const eyeWays = eyeResults(design, settings);
   const sideways = firstBending(sidewaysShank(design), settings);
+  const tables = tablesOf(design, settings);
   const ways: FailureResult[] = [
-    ...gluedWays(design, settings),
+    ...gluedWays(tables, design, settings),
     ...eyeWays,
     { way: 'first-bending', role: 'serviceability', load: 'square', result: sideways },
   ];
@@ -43,7 +37,7 @@ export function twistedWireStrength(design: TwistedWireAnchor, settings: Strengt
     straight,
     atAngle: design.loadAngleDeg === 0 ? straight : governed(ways, 'at-angle'),
     bendsAtAngle: bendsAtAngle(straight, sideways, design.loadAngleDeg, settings),
-    stretch: straight.kind === 'estimate' ? carryingStretch(design, settings) : null,
+    stretch: straight.kind === 'estimate' && tables.kind === 'tables' ? carryingStretch(tables) : null,
   };
 }
 
@@ -81,6 +75,7 @@ function eyeResults(design: TwistedWireAnchor, settings: StrengthSettings): read
 
 /** The two resistances of a glued shank below any depth. */
 interface Tables {
+  readonly kind: 'tables';
   readonly bond: StretchTable;
   readonly split: StretchTable;
   readonly belief: BondBelief;
@@ -88,8 +83,11 @@ interface Tables {
   readonly side: SideResistance;
 }
 
-function gluedWays(design: TwistedWireAnchor, settings: StrengthSettings): readonly FailureResult[] {
-  const tables = tablesOf(design, settings);
+function gluedWays(
+  tables: Tables | NoEstimate,
+  design: TwistedWireAnchor,
+  settings: StrengthSettings,
+): readonly FailureResult[] {
   if (tables.kind === 'no-estimate') {
     return [
       { way: 'bond-pull-out', role: 'ultimate', load: 'straight', result: tables },
@@ -119,7 +117,7 @@ function gluedWays(design: TwistedWireAnchor, settings: StrengthSettings): reado
   ];
 }
 
-function tablesOf(design: TwistedWireAnchor, settings: StrengthSettings) {
+function tablesOf(design: TwistedWireAnchor, settings: StrengthSettings): Tables | NoEstimate {
   const shank = gluedShankOf(design);
   const { belief, cover } = design;
   const reasons = [
@@ -132,7 +130,7 @@ function tablesOf(design: TwistedWireAnchor, settings: StrengthSettings) {
   const envelope = 2 * shank.wireDiameterMm;
   const crush = crushNPerMm(sidewaysShank(design), settings.endGrainBearing);
   return {
-    kind: 'tables' as const,
+    kind: 'tables',
     bond,
     split: splitting(shank, settings.saturationMm),
     belief,
@@ -192,8 +190,7 @@ function foldEstimate(tables: Tables, angleDeg: number, settings: StrengthSettin
   });
 }
 
-function carryingStretch(design: TwistedWireAnchor, settings: StrengthSettings) {
-  const shank = gluedShankOf(design);
-  const best = unitBond(shank, settings.saturationMm)?.best(0);
-  return best === undefined ? { fromMm: 0, toMm: gluedLengthMm(shank) } : { fromMm: best.fromMm, toMm: best.toMm };
+function carryingStretch({ bond }: Tables) {
+  const { fromMm, toMm } = bond.best(0);
+  return { fromMm, toMm };
 }

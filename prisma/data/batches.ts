@@ -15,6 +15,10 @@ export interface BatchHead {
   readonly lastSeq: number;
   /** Calendar day YYYY-MM-DD. */
   readonly dueOn: string | null;
+  /** The plan begins nothing of it before this day. */
+  readonly releaseOn: string | null;
+  /** What a day late costs beside other batches. */
+  readonly weight: number;
   readonly orderNote: string;
   readonly openedAt: number;
   readonly finishedAt: number | null;
@@ -28,6 +32,8 @@ const HEAD_COLUMNS = {
   status: true,
   lastSeq: true,
   dueOn: true,
+  releaseOn: true,
+  weight: true,
   orderNote: true,
   openedAt: true,
   finishedAt: true,
@@ -41,6 +47,8 @@ interface HeadRow {
   status: string;
   lastSeq: number;
   dueOn: string | null;
+  releaseOn: string | null;
+  weight: number;
   orderNote: string;
   openedAt: Date;
   finishedAt: Date | null;

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { DbReader, Tx } from '@/prisma/client';
 
 export interface PersonName {
@@ -61,6 +62,28 @@ export async function listPeopleWithHours(reader: DbReader): Promise<(Person & {
   });
 }
 
+const skillsSchema = z.array(z.string());
+
+/** Everybody who works in the shop now, with hours and skills, by name. */
+export async function listPeopleWithSkills(
+  reader: DbReader,
+): Promise<(PersonName & { skills: readonly string[]; benchHours: BenchStretch[] })[]> {
+  const rows = await reader.person.findMany({
+    where: { isActive: true },
+    select: {
+      id: true,
+      name: true,
+      skills: true,
+      benchHours: {
+        select: { weekday: true, fromMinute: true, toMinute: true },
+        orderBy: [{ weekday: 'asc' }, { fromMinute: 'asc' }],
+      },
+    },
+    orderBy: { name: 'asc' },
+  });
+  return rows.map((row) => ({ ...row, skills: skillsSchema.parse(row.skills) }));
+}
+
 /** One person with bench hours, or null. */
 export async function findPerson(
   reader: DbReader,
@@ -91,6 +114,19 @@ export async function listBenchExceptions(
     select: EXCEPTION_COLUMNS,
     orderBy: [{ onDate: 'asc' }, { fromMinute: 'asc' }],
     take: 200,
+  });
+}
+
+/** Days that differ from `fromOn` to `toOn`, of everybody and of the whole shop. */
+export async function listAllBenchExceptions(
+  reader: DbReader,
+  fromOn: string,
+  toOn: string,
+): Promise<BenchException[]> {
+  return reader.benchException.findMany({
+    where: { onDate: { gte: fromOn, lte: toOn } },
+    select: EXCEPTION_COLUMNS,
+    orderBy: [{ onDate: 'asc' }, { fromMinute: 'asc' }],
   });
 }
 

@@ -4,6 +4,7 @@ import type { SpecShop } from '@/lib/spec/spec-context';
 import type { SpecModel } from '@/lib/spec/spec-model';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
+import { listPulledBonds } from '@/prisma/data/pulled-bonds';
 import { getShop } from '@/prisma/data/shop';
 import { listRevisionIdsInUse, listSpecModels } from '@/prisma/data/spec-models';
 import { readStrengthShelf, type StrengthShelf } from '@/prisma/data/strength-shelf';
@@ -22,9 +23,10 @@ export async function readSpecShop(reader: DbReader, now: Instant): Promise<Read
   const { ruleFigures } = await getShop(reader);
   const inUse = await listSpecModels(reader, await listRevisionIdsInUse(reader), shelf);
   const offered = [...shelf.values()].filter((material) => !material.isArchived);
+  const settings = specSettingsOf(ruleFigures);
   const shop: SpecShop = {
-    settings: specSettingsOf(ruleFigures),
-    bonds: [],
+    settings,
+    bonds: await listPulledBonds(reader, shelf, settings.strength),
     habits: wireHabits(inUse),
     lotsInUse: await lotsInUse(reader),
     wires: offered.flatMap(({ id, name, figures }) =>

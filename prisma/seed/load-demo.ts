@@ -17,6 +17,7 @@ import { demoBatches } from './demo/demo-batches';
 import { DEMO_SENSOR_ID, DEMO_SHOP_NAME, demoId } from './demo/demo-id';
 import { demoLots, demoMaterials } from './demo/demo-materials';
 import { DEMO_PEOPLE } from './demo/demo-people';
+import { DEMO_RESOURCES } from './demo/demo-planning';
 import { demoPulls } from './demo/demo-pulls';
 import { DEMO_RATES } from './demo/demo-stock';
 import { DEMO_PROFILE, demoReadings } from './demo/demo-temperature';
@@ -65,6 +66,7 @@ export function loadDemo(database: Db, nowAt: Instant): Promise<LoadDemoResult> 
     await insertPeople(tx, times);
     await insertMaterials(tx, [...STARTING_MATERIALS, ...demoMaterials(times)], nowAt);
     await tx.lot.createMany({ data: demoLots(times).map((lot) => ({ ...lot, createdAt: new Date(nowAt) })) });
+    await tx.resource.createMany({ data: DEMO_RESOURCES.map((row) => ({ ...row, createdAt: new Date(nowAt) })) });
     await insertModels(tx, times);
     const readings = await insertReadings(tx, times);
     const batches = demoBatches(times);

@@ -2,11 +2,15 @@ import { expect, test } from 'vitest';
 import { closePullSeries } from '@/app/_commands/close-pull-series';
 import { correctPull } from '@/app/_commands/correct-pull';
 import { excludePull } from '@/app/_commands/exclude-pull';
+import { importPulls } from '@/app/_commands/import-pulls';
 import { makePullSeries } from '@/app/_commands/make-pull-series';
 import { recordPull } from '@/app/_commands/record-pull';
 import { savePullMix } from '@/app/_commands/save-pull-mix';
 import { saveScale } from '@/app/_commands/save-scale';
+import { pullRowsOf } from '@/app/_server/pull-rows';
 import type { NewPullSeriesInput, PullInput } from '@/lib/contracts/pull-forms';
+import { pullCsv } from '@/lib/exchange/pull-csv';
+import { readPullFile } from '@/lib/exchange/pull-file';
 import { HOUR_MS } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
 import { findPullSeries, listPullChanges, listPullSeries } from '@/prisma/data/pull-series';
@@ -239,5 +243,33 @@ describeBothDatabases('pull tests', (makeDb) => {
     const all = await Promise.all(keys.map((key) => pull({ key, mode: 'held' })));
     expect(all.every(({ ok }) => ok)).toBe(true);
     expect((await findPullSeries(db, 'series-one'))?.pulls.map(({ number }) => number)).toEqual([1, 2, 3, 4]);
+  });
+
+  test('a file adds its pulls once; what the app wrote is known when it is read again', async () => {
+    const db = await makeDb();
+    const { pull, series } = await started(db);
+    await pull();
+    const known = await findPullSeries(db, series.id);
+    if (known === null) throw new Error('no series');
+    const read = (text: string) => {
+      const result = readPullFile(new TextEncoder().encode(text), 'UTC');
+      if (result.state !== 'read') throw new Error(result.state);
+      return result.rows;
+    };
+    const take = (text: string) =>
+      importPulls(db, { seriesId: series.id, rows: read(text), fileName: 'x.csv', personId: 'ada', now: PULL_DAY });
+    const kinds = async (text: string) => {
+      const result = await take(text);
+      return result.ok ? result.taken.map(({ kind }) => kind) : result.code;
+    };
+    expect((await kinds(pullCsv(pullRowsOf(known), 'inch', 'lbf'))).toString()).toBe(`known${',empty'.repeat(14)}`);
+    const other = known.specimens[1]?.code ?? '';
+    const text = `Specimen,Depth (mm),Load (N),How it ended\n${other},,> 350,scale failed\nD-1,12.7,410,wood came with it\nD-1,12.7,420,wood\n`;
+    expect(await kinds(text)).toEqual(['new', 'new', 'new']);
+    expect(await kinds(text)).toEqual(['known', 'known', 'known']);
+    const after = await findPullSeries(db, series.id);
+    expect(after?.pulls).toHaveLength(4);
+    expect(after?.specimens.at(-1)).toMatchObject({ code: 'D-1', depthMm: 12.7, pullOrder: 16 });
+    expect(after?.mixes.at(-1)).toMatchObject({ name: 'D', adhesiveMaterialId: 'glue', mixedAt: null });
   });
 });

@@ -75,8 +75,14 @@ function bigShop(): readonly SpecModel[] {
   return Array.from({ length: MODELS }, (_, i) => {
     const revisions = [firstRevision(i, random)];
     for (let k = 1; k < REVISIONS; k++) revisions.push(nextRevision(revisions.at(-1) ?? popper(), k, random));
-    // Through JSON, as rows come: no revision shares an object with another.
-    return revisions.map((one): SpecModel => JSON.parse(JSON.stringify(one)));
+    // As rows come: bodies and anchors are read anew for each revision, materials once.
+    return revisions.map(
+      (one): SpecModel => ({
+        ...one,
+        body: JSON.parse(JSON.stringify(one.body)),
+        anchors: one.anchors.map((anchor) => ({ ...anchor })),
+      }),
+    );
   }).flat();
 }
 

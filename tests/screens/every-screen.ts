@@ -16,6 +16,7 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots|shortages|trace|import)[^/?]+$/);
   const lot = await first('/stock/lots', /\/lots\/(?!new)[^/?]+$/);
   const person = await first('/shop', /^\/shop\/people\//);
+  const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
   return [
     '/',
@@ -25,11 +26,14 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     '/models',
     '/models/new',
     model,
+    `${model}/compare`,
+    `${model}/planning`,
     '/stock',
     '/stock/new',
     '/stock/lots',
     glue,
     `${glue}/sheet`,
+    `${glue}/strength`,
     `${glue}/lots/new`,
     lot,
     `${lot}/trace`,
@@ -39,9 +43,15 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     `${batch}/used`,
     `${batch}/pieces/1`,
     `${model}/cost`,
+    '/rules',
+    '/rules/figures',
     '/shop',
     person,
     '/shop/access',
+    '/shop/places',
+    place,
+    '/plan',
+    '/plan/print',
     '/shop/temperature',
     sensor,
     '/shop/temperature/import',

@@ -21,6 +21,7 @@ import { db } from '@/prisma/client';
 import { listLotCodes } from '@/prisma/data/mix-materials';
 import { BatchFindings } from '../_components/batch-findings';
 import { Clocks } from '../_components/clocks';
+import { DatesButton } from '../_components/dates-button';
 import { History } from '../_components/history';
 import { MixTable } from '../_components/mix-table';
 import { PieceGrid } from '../_components/piece-grid';
@@ -60,6 +61,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
         up={{ href: '/batches', label: 'Batches' }}
         actions={
           <>
+            {isOpen && <DatesButton head={head} />}
             {isOpen && <PieceReportButton kind="scrap" batches={[reportBatch(entry)]} />}
             <ButtonLink href={`/batches/${batchId}/used`}>Used</ButtonLink>
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />

@@ -68,7 +68,14 @@ export default async function ModelPage({ params, searchParams }: ModelPageProps
       <Section
         title="Route"
         lead="The steps from blank to finished lure, and what each waits for."
-        actions={edit('route')}
+        actions={
+          <>
+            <ButtonLink href={`/models/${modelId}/planning?revision=${revision.letter}`} weight="quiet">
+              Planning
+            </ButtonLink>
+            {edit('route')}
+          </>
+        }
       >
         <RouteList revision={revision} />
       </Section>

@@ -1,7 +1,8 @@
 import { area, line } from 'd3-shape';
-import type { AnchorRole } from '@/lib/geometry/anchor';
+import { anchorLines } from '@/lib/geometry/anchor-lines';
+import { type Body, bodyFromProfile } from '@/lib/geometry/body';
 import type { BodyProfile, HalfSize } from '@/lib/geometry/body-profile';
-import { halfSizeAt } from '@/lib/geometry/body-profile';
+import { holePlace } from '@/lib/geometry/drilled-hole';
 import { lengthText } from '@/lib/units/format-quantity';
 import type { LengthUnit } from '@/lib/units/unit-choice';
 import type { RevisionAnchor } from '@/prisma/data/revisions';
@@ -17,9 +18,13 @@ export interface BodyDrawingProps {
 const MARGIN_MM = 9;
 /** Radius of a drawn eye, mm: a sign, not a measure. */
 const EYE_MM = 1.8;
+/** Length of a load's line, mm: a direction, not a size. */
+const LOAD_MM = 6;
 
 /** The body from the side and from above, both to one scale, straight lines between the stations as measured. */
 export function BodyDrawing({ lengthMm, profile, anchors, lengthUnit }: BodyDrawingProps) {
+  const check = bodyFromProfile(profile, null);
+  const body = check.ok ? check.body : null;
   const highest = Math.max(...profile.map((station) => station.halfHeightMm));
   const widest = Math.max(...profile.map((station) => station.halfWidthMm));
   const sideY = MARGIN_MM + highest;
@@ -35,9 +40,7 @@ export function BodyDrawing({ lengthMm, profile, anchors, lengthUnit }: BodyDraw
     >
       <g transform={`translate(0 ${sideY})`}>
         <Outline profile={profile} size="halfHeightMm" />
-        {anchors.map((anchor) => (
-          <Anchor key={anchor.id} anchor={anchor} lengthMm={lengthMm} profile={profile} />
-        ))}
+        {body !== null && anchors.map((anchor) => <Anchor key={anchor.id} anchor={anchor} body={body} />)}
       </g>
       <g transform={`translate(0 ${topY})`}>
         <Outline profile={profile} size="halfWidthMm" />
@@ -81,31 +84,24 @@ function Outline({ profile, size }: { readonly profile: BodyProfile; readonly si
   );
 }
 
-/** Where the shank enters and which way it goes in the side view: x to the tail, y down. */
-function entry(role: AnchorRole, xMm: number, angleDeg: number, lengthMm: number, halfHeightMm: number) {
-  const along = Math.cos((angleDeg * Math.PI) / 180);
-  const across = Math.sin((angleDeg * Math.PI) / 180);
-  if (role === 'tail-hanger') return { y: 0, dx: -along, dy: -across };
-  if (role === 'belly-hanger') return { y: halfHeightMm, dx: xMm > lengthMm / 2 ? -along : along, dy: -across };
-  // A line tie in the nose lies on the axis; one further back stands on the back.
-  const isInNose = angleDeg < 45;
-  return { y: isInNose ? 0 : -halfHeightMm, dx: along, dy: across };
-}
-
-function Anchor({ anchor, lengthMm, profile }: { anchor: RevisionAnchor; lengthMm: number; profile: BodyProfile }) {
-  const { xMm, shankAngleDeg, embedmentMm, role, kind } = anchor;
-  if (xMm === null) return null;
-  const angle = shankAngleDeg ?? (role === 'belly-hanger' ? 90 : 0);
-  const { y, dx, dy } = entry(role, xMm, angle, lengthMm, halfSizeAt(profile, 'halfHeightMm', xMm));
-  const depth = embedmentMm ?? 0;
+/** Shank, eye and direction of the load of an anchor, where its place was entered. */
+function Anchor({ anchor, body }: { readonly anchor: RevisionAnchor; readonly body: Body }) {
+  const lines = anchorLines(body, { ...anchor, place: holePlace(anchor) });
+  if (lines === null) return null;
+  const { entry, end, eye, load } = lines;
+  const tip = load === null ? null : { x: eye.centre.x + load.x * LOAD_MM, z: eye.centre.z + load.z * LOAD_MM };
   return (
     <g className="fill-none stroke-accent" strokeWidth={0.8} strokeLinecap="round">
-      {kind === 'through-wire' ? (
-        <path d={`M0 0H${lengthMm}`} strokeDasharray="2.4 1.2" />
+      {anchor.kind === 'through-wire' ? (
+        <path d={`M${body.noseMm} 0H${body.tailMm}`} strokeDasharray="2.4 1.2" />
       ) : (
-        <path d={`M${xMm} ${y}l${dx * depth} ${dy * depth}`} />
+        <path d={`M${entry.x} ${-entry.z}L${end.x} ${-end.z}`} />
       )}
-      <circle cx={xMm - dx * EYE_MM} cy={y - dy * EYE_MM} r={EYE_MM} className="fill-sheet" />
+      {tip !== null && (
+        <path d={`M${eye.centre.x} ${-eye.centre.z}L${tip.x} ${-tip.z}`} className="stroke-ink" strokeWidth={0.4} />
+      )}
+      <path d={`M${entry.x} ${-entry.z}L${eye.centre.x} ${-eye.centre.z}`} />
+      <circle cx={eye.centre.x} cy={-eye.centre.z} r={EYE_MM} className="fill-sheet" />
     </g>
   );
 }

@@ -15,7 +15,8 @@ export interface DrawingFrame {
 }
 
 /** Room at the ends, over and under the side view for eyes, arrows and what takes hold of them, px. */
-const END_ROOM = 54;
+const END_ROOM = { narrow: 56, wide: 78 } as const;
+const NARROW_PX = 500;
 const SIDE_ROOM = 62;
 const GREATEST_SCALE = 9;
 
@@ -24,7 +25,8 @@ export function drawingFrame(body: Body, widthPx: number): DrawingFrame {
   const halfHeight = Math.max(...body.stations.map(({ halfHeightMm }) => halfHeightMm));
   const halfWidth = Math.max(...body.stations.map(({ halfWidthMm }) => halfWidthMm));
   const lengthMm = body.tailMm - body.noseMm;
-  const pxPerMm = Math.min(GREATEST_SCALE, Math.max(1, widthPx - 2 * END_ROOM) / lengthMm);
+  const endRoom = widthPx < NARROW_PX ? END_ROOM.narrow : END_ROOM.wide;
+  const pxPerMm = Math.min(GREATEST_SCALE, Math.max(1, widthPx - 2 * endRoom) / lengthMm);
   const sideY = SIDE_ROOM + halfHeight * pxPerMm;
   const topY = sideY + halfHeight * pxPerMm + SIDE_ROOM + 8 + halfWidth * pxPerMm;
   const scaleY = topY + halfWidth * pxPerMm + 18;

@@ -6,6 +6,7 @@ import { pullClocks } from '@/app/_server/pull-clock';
 import { pullRecords } from '@/app/_server/pull-records';
 import { currentPeople, currentShop } from '@/app/_server/shop';
 import { ActionForm } from '@/app/_ui/action-form';
+import { buttonClass } from '@/app/_ui/button-class';
 import { ButtonLink } from '@/app/_ui/button-link';
 import { Page, Section } from '@/app/_ui/page';
 import { StatusMark } from '@/app/_ui/status-mark';
@@ -58,6 +59,11 @@ export default async function PullSeriesPage({ params, searchParams }: PageProps
               Pull {next.code} next
             </ButtonLink>
           )}
+          <ButtonLink href={`${base}/card`}>Test card</ButtonLink>
+          <ButtonLink href={`${base}/import`}>Take in a file</ButtonLink>
+          <a href={`/api/v1/pull-series/${seriesId}/file`} className={buttonClass('plain')}>
+            Save as a file
+          </a>
           <ButtonLink href={`${base}/analysis`} weight={next === undefined ? 'primary' : 'plain'}>
             What it says
           </ButtonLink>

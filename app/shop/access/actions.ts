@@ -1,6 +1,7 @@
 'use server';
 
 import { refresh } from 'next/cache';
+import { headers } from 'next/headers';
 import { createAccessToken } from '@/app/_commands/create-access-token';
 import { revokeAccessToken } from '@/app/_commands/revoke-access-token';
 import { now } from '@/app/_server/clock';
@@ -16,6 +17,14 @@ export async function createTokenAction(_: FormState, data: FormData): Promise<F
   const result = await createAccessToken(await db(), form.value, now());
   if (!result.ok) return refusedBy(data, result);
   refresh();
+  if (form.value.scope === 'calendar:read') {
+    const host = (await headers()).get('host') ?? 'localhost:3000';
+    return {
+      status: 'done',
+      message: 'Subscribe to this address in your calendar. It is shown this once and is not kept.',
+      secret: `http://${host}/api/v1/calendar/${result.token}.ics`,
+    };
+  }
   return {
     status: 'done',
     message: 'Copy the token now: it is shown this once and is not kept.',

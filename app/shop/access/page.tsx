@@ -19,8 +19,8 @@ export default async function AccessPage() {
   const host = requestHeaders.get('host') ?? 'localhost:3000';
   return (
     <Page
-      title="Access for loggers and scripts"
-      lead="A token lets a device write without a person, one thing only. Whoever has it can do that thing: keep it like a key."
+      title="Access for loggers, scripts and calendars"
+      lead="A token lets a device write, or a calendar read, without a person, one thing only. Whoever has it can do that thing: keep it like a key."
       up={{ href: '/shop', label: 'Shop' }}
     >
       <Section title="Tokens">
@@ -42,6 +42,14 @@ export default async function AccessPage() {
       </Section>
       <Section title="How a logger posts">
         <PostExample origin={`http://${host}`} />
+      </Section>
+      <Section title="How a calendar subscribes">
+        <p className="max-w-3xl">
+          Make a token that may read the calendar, and put the address it gives into your calendar as a subscription. It
+          then shows releases at the latest hour they may come, recoat windows with alarms, and planned glue-ups, and
+          follows when they move. Many calendars ask only a few times a day and leave out alarms of subscriptions: look
+          at the Bench before you act. It carries no order notes. Revoke the token to end it.
+        </p>
       </Section>
     </Page>
   );

@@ -6,7 +6,7 @@ import type { InputName } from '@/lib/spec/input-name';
 import type { ModelFacts } from '@/lib/spec/model-facts';
 import { celsius, wireMm } from '@/lib/spec/quantity-words';
 import { type AnchorRule, type Judgement, missing } from '@/lib/spec/rule';
-import { positiveOrNull } from '@/lib/spec/usable';
+import { sizeOrNull } from '@/lib/spec/usable';
 import type { Words } from '@/lib/units/quantity';
 
 const ROUNDING_MM = 0.0005;
@@ -44,7 +44,7 @@ function check({ anchor }: AnchorFacts, { context }: ModelFacts): Judgement | nu
   const { sheet, name } = adhesive;
   if (sheet === null) return missing(['adhesive-figures']);
   const answers = [
-    ofGap(anchor, positiveOrNull(sheet.maxGapMm)),
+    ofGap(anchor, sizeOrNull(sheet.maxGapMm)),
     ofWater(sheet.water ?? null),
     ofWarmth(context.settings.serviceTemperatureC, sheet.maxServiceC ?? null),
   ];

@@ -5,6 +5,7 @@ import { count, mm } from '@/lib/spec/quantity-words';
 import { type Judgement, type ModelRule, missing } from '@/lib/spec/rule';
 import type { SpecFix } from '@/lib/spec/spec-fix';
 import type { SpecBillLine } from '@/lib/spec/spec-model';
+import { positiveOrNull } from '@/lib/spec/usable';
 import type { Words } from '@/lib/units/quantity';
 
 const ROUNDING = 1e-6;
@@ -24,9 +25,9 @@ export const billMatchesRule: ModelRule = {
 };
 
 function check(facts: ModelFacts): Judgement {
-  const { bill } = facts.model;
   if (facts.anchors.length === 0) return missing(['anchors']);
-  if (bill === null) return missing(['bill']);
+  if (facts.model.bill === null) return missing(['bill']);
+  const bill = facts.model.bill.map((line) => ({ ...line, quantity: positiveOrNull(line.quantity) ?? 0 }));
   const needs = billNeeds(facts);
   if (needs.length === 0) return missing(['wire']);
   const wrong = needs.flatMap((need) => problem(need, bill) ?? []);

@@ -4,6 +4,7 @@ import { figure } from '@/lib/spec/finding';
 import { wireMm } from '@/lib/spec/quantity-words';
 import { type AnchorRule, type Judgement, missing } from '@/lib/spec/rule';
 import type { SpecFix } from '@/lib/spec/spec-fix';
+import { sizeOrNull } from '@/lib/spec/usable';
 import { THICK_GLUE_MM, USUAL_INTERFERENCE_MM } from '@/lib/strength/bond-factors';
 import { usualBitMm } from '@/lib/strength/wire-choice';
 import { inches } from '@/lib/units/force-and-length';
@@ -51,7 +52,7 @@ function pairInHole({ anchorId, wireDiameterMm, bitDiameterMm }: AnchorFacts['an
   }
   const pair = 2 * wireDiameterMm;
   const tight = pair - bitDiameterMm;
-  const gap = -0.5 * tight;
+  const gap = 0.5 * (bitDiameterMm - pair);
   const figures = [
     figure('Twisted pair', pair, 'wire-mm'),
     figure('Bit', bitDiameterMm, 'wire-mm'),
@@ -104,8 +105,8 @@ function usualBit(anchorId: string, wireDiameterMm: number, fromMm: number): rea
 function threadInHole({ anchorId, bitDiameterMm, screwEye }: AnchorFacts['anchor']): Judgement | null {
   // A screw eye may go in behind an awl: no bit, nothing to judge.
   if (bitDiameterMm === null) return null;
-  const thread = screwEye?.sheet?.threadDiameterMm;
-  if (thread === undefined) return missing([screwEye === null ? 'screw-eye' : 'screw-eye-figures']);
+  const thread = sizeOrNull(screwEye?.sheet?.threadDiameterMm);
+  if (thread === null) return missing([screwEye === null ? 'screw-eye' : 'screw-eye-figures']);
   const figures = [figure('Thread', thread, 'wire-mm'), figure('Bit', bitDiameterMm, 'wire-mm')];
   const names = ['The thread is ', wireMm(thread), ', the hole ', wireMm(bitDiameterMm)] as const;
   if (!(bitDiameterMm < thread - ROUNDING_MM)) {

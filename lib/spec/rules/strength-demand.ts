@@ -9,7 +9,7 @@ import { FAILURE_WORDS } from '@/lib/spec/reason-words';
 import type { AnchorRule, Judgement } from '@/lib/spec/rule';
 import { strengthFixes } from '@/lib/spec/strength-fixes';
 import { outsideFormula, strengthMissing } from '@/lib/spec/strength-judgement';
-import { thinCoverWords } from '@/lib/spec/thin-cover-words';
+import { thinCoverWords } from '@/lib/spec/thin-cover';
 import type { Governed } from '@/lib/strength/strength-result';
 import type { Words } from '@/lib/units/quantity';
 
@@ -42,7 +42,7 @@ function check(facts: AnchorFacts, model: ModelFacts): Judgement {
   const { governing } = demand;
   const holds = atAngle.lowerN >= requiredFactor * governing.loadN;
   const factor = atAngle.lowerN / governing.loadN;
-  const thin = thinCoverWords(facts, model);
+  const thin = thinWords(facts);
   const words: Words = [
     'Carries ',
     newtons(atAngle.lowerN),
@@ -71,6 +71,11 @@ function check(facts: AnchorFacts, model: ModelFacts): Judgement {
     fixes: () => strengthFixes(facts, model),
     working: workingOf(facts, atAngle),
   };
+}
+
+function thinWords({ anchor, of: { thinCover, shankCover } }: AnchorFacts): Words {
+  if (thinCover === null || shankCover === null) return [];
+  return thinCoverWords(thinCover, shankCover, anchor.embedmentMm ?? 0, anchor.slantDeg ?? 0);
 }
 
 function angleWords({ of: { design } }: AnchorFacts): Words {

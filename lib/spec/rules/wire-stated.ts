@@ -5,6 +5,7 @@ import type { InputName } from '@/lib/spec/input-name';
 import { wireMm } from '@/lib/spec/quantity-words';
 import { WIRE_REFUSAL_WORDS } from '@/lib/spec/reason-words';
 import { type AnchorRule, type Judgement, missing } from '@/lib/spec/rule';
+import { sizeOrNull } from '@/lib/spec/usable';
 
 /** A diameter typed in mm may miss that of the sheet by rounding; the next gauge is ten times further. */
 const SAME_WIRE_MM = 0.02;
@@ -32,7 +33,8 @@ function check({ anchor, of }: AnchorFacts): Judgement | null {
   if (wire !== null && wire.sheet === null) inputs.push('wire-figures', 'temper');
   if (wire?.sheet?.temper === null) inputs.push('temper');
   if (wire === null || wire.sheet === null || wireDiameterMm === null || inputs.length > 0) return missing(inputs);
-  const { diameterMm } = wire.sheet;
+  const diameterMm = sizeOrNull(wire.sheet.diameterMm);
+  if (diameterMm === null) return missing(['wire-figures']);
   const figures = [figure('Wire', wireDiameterMm, 'wire-mm'), figure('By its sheet', diameterMm, 'wire-mm')];
   if (!(Math.abs(diameterMm - wireDiameterMm) <= SAME_WIRE_MM)) {
     return {

@@ -9,6 +9,7 @@ import type { PullMode } from '@/lib/pulltest/pull-mode';
 import { designOfPlan, type PullPlan } from '@/lib/pulltest/pull-plan';
 import { inches, poundsForce } from '@/lib/units/force-and-length';
 import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
+import { SOFT_WIRE } from './demo-anchors';
 import { demoId } from './demo-id';
 import { EPOXY_30 } from './demo-materials';
 import { IDA } from './demo-people';
@@ -28,7 +29,7 @@ const PLAN: PullPlan = {
       name: 'Basswood, Demo epoxy, 30 minutes, soft stainless wire of 1.0 mm',
       woodMaterialId: 'start-basswood',
       adhesiveMaterialId: EPOXY_30,
-      wireMaterialId: 'start-stainless-wire-1-0-mm-soft',
+      wireMaterialId: SOFT_WIRE,
       wireDiameterMm: 1,
       bitDiameterMm: inches(3 / 32),
     },

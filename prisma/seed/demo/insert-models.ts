@@ -2,6 +2,7 @@ import type { Tx } from '@/prisma/client';
 import { anchorId, operationId } from './batch-story';
 import type { DemoRevision } from './demo-model';
 import { DEMO_MODELS } from './demo-models';
+import { demoPlanning } from './demo-planning';
 import { type DemoTimes, daysAgo } from './demo-times';
 
 /** Writes the demo models with their frozen revisions, routes and bills. */
@@ -49,6 +50,9 @@ async function insertRevision(tx: Tx, times: DemoTimes, modelId: string, revisio
       position: index + 1,
       anchorPositions: [],
     })),
+  });
+  await tx.operationPlanning.createMany({
+    data: revision.route.map(({ key }) => demoPlanning(operationId(revision, key), key)),
   });
   await tx.operationNeed.createMany({
     data: revision.route.flatMap(({ key, needs }) =>

@@ -25,7 +25,19 @@ function errors(schema: Parses, form: unknown): Record<string, string> {
 }
 
 describe('the body', () => {
-  const body = { seenAt: '5', woodMaterialId: '', length: '2 3/4', lineLabel: '12 lb', note: '' };
+  const body = {
+    seenAt: '5',
+    woodMaterialId: '',
+    length: '2 3/4',
+    weighedDensity: '',
+    moisture: '',
+    lineLabel: '12 lb',
+    lineType: '',
+    knotShare: '',
+    dragShare: '',
+    fishMass: '',
+    note: '',
+  };
   const stations = [
     { x: '0', height: '1/4', width: '5/32' },
     { x: '70 mm', height: '.2', width: '4 mm' },
@@ -58,6 +70,24 @@ describe('the body', () => {
     expect(at('0', '30', '30', '70')).toHaveProperty('stations.2.x');
   });
 
+  test('shares are typed in percent, moisture and density as numbers, and ballast where it sits', () => {
+    const weight = { name: '', metal: 'lead', massG: '3.5', xMm: '1', zMm: '-1/8', place: 'inside' };
+    const known = { moisture: '10', weighedDensity: '480', lineType: 'braid', knotShare: '80', dragShare: '30' };
+    expect(bodyFormSchema(US).parse({ ...body, ...known, ballast: [weight] })).toMatchObject({
+      moisture: 10,
+      weighedDensity: 480,
+      lineType: 'braid',
+      knotShare: 0.8,
+      dragShare: 0.3,
+      ballast: [{ metal: 'lead', massG: 3.5, xMm: 25.4, zMm: -3.175, isInside: true }],
+    });
+    expect(errors(bodyFormSchema(US), { ...body, ballast: [{ ...weight, xMm: '3' }] })).toHaveProperty('ballast.0.xMm');
+    expect(errors(bodyFormSchema(US), { ...body, ballast: [weight], hasNoBallast: 'on' })).toHaveProperty(
+      'hasNoBallast',
+    );
+    expect(errors(bodyFormSchema(US), { ...body, moisture: '60' })).toHaveProperty('moisture');
+  });
+
   test('refuses a unit that does not belong there, and says which do', () => {
     expect(errors(bodyFormSchema(US), { ...body, length: '3 kg' }).length).toBe(
       'The unit "kg" does not belong here. Use one of mm, cm, m, in, ft.',
@@ -71,10 +101,17 @@ describe('anchors', () => {
     name: 'Belly',
     role: 'belly-hanger',
     kind: 'twisted-wire',
+    face: '',
     x: '',
+    z: '',
     angle: '90',
+    leansTo: '',
+    loadAngle: '',
     wireMaterialId: '',
     wireDiameter: '.041',
+    twist: '',
+    eyeInside: '',
+    eye: '',
     bitDiameter: '5/64',
     drillDepth: '1/2',
     embedment: '7/16',
@@ -100,6 +137,21 @@ describe('anchors', () => {
     expect(check({ ...anchor, angle: '91' })).toHaveProperty('anchors.0.angle');
     expect(check({ ...anchor, angle: '-5' })).toHaveProperty('anchors.0.angle');
     expect(check({ ...anchor, angle: '22,5' })).toEqual({});
+  });
+
+  test('twist is counted in turns an inch or in the length of one, an eye is open or closed, a hole leans where it can', () => {
+    const typed = { ...anchor, twist: '4', eye: 'open', face: 'belly', leansTo: 'tail', angle: '60', loadAngle: '30' };
+    expect(anchorsFormSchema(US).parse({ seenAt: '5', anchors: [typed] }).anchors[0]).toMatchObject({
+      twist: 6.35,
+      eye: false,
+      face: 'belly',
+      leansTo: 'tail',
+      loadAngle: 30,
+    });
+    const metric = { ...typed, twist: '7', wireDiameter: '1', bitDiameter: '2.2', drillDepth: '15', embedment: '14' };
+    expect(anchorsFormSchema(METRIC).parse({ seenAt: '5', anchors: [metric] }).anchors[0]?.twist).toBe(7);
+    expect(check({ ...typed, leansTo: 'back' })).toHaveProperty('anchors.0.leansTo');
+    expect(check({ ...typed, loadAngle: '95' })).toHaveProperty('anchors.0.loadAngle');
   });
 
   test('two anchors do not share a name', () => {

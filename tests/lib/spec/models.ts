@@ -24,9 +24,16 @@ export function woodOf(id: string, weighedDensityKgM3: number | null = id === 'b
   return { materialId: id, name: found.name, sheet: found.sheet, weighedDensityKgM3, moisturePercent: null };
 }
 
+const wires = new Map<string, SpecMaterial<WireSheet>>();
+
 export function wireOf(diameterIn: number, temper: WireTemper | null = 'spring'): SpecMaterial<WireSheet> {
+  const materialId = `wire-${diameterIn}-${temper}`;
+  const known = wires.get(materialId);
+  if (known !== undefined) return known;
   const sheet = { alloy: 'stainless-302-304', temper, diameterMm: inches(diameterIn), sources: {} } as const;
-  return { materialId: `wire-${diameterIn}-${temper}`, name: `${diameterIn} in wire, ${temper}`, sheet };
+  const made = { materialId, name: `${diameterIn} in wire, ${temper}`, sheet };
+  wires.set(materialId, made);
+  return made;
 }
 
 const SHEET_SOURCE = { kind: 'data-sheet', text: 'Invented data sheet' } as const;

@@ -20,7 +20,7 @@ export function LiveLine({ facts, model, findings, units }: LiveLineProps) {
   const atAngle = strength?.atAngle;
   const needed = model.demand === null ? null : model.context.settings.requiredFactor * model.demand.governing.loadN;
   return (
-    <p className="mt-2 flex flex-wrap gap-x-5 gap-y-1 border-t border-line pt-2">
+    <p data-live-line className="mt-2 flex flex-wrap gap-x-5 gap-y-1 border-t border-line pt-2">
       <span>
         <strong>{anchor.name}</strong>
         {anchor.embedmentMm !== null && `, ${lengthText(anchor.embedmentMm, units.lengthUnit)} deep`}:{' '}

@@ -39,7 +39,7 @@ export function TryoutDrawing(props: TryoutDrawingProps) {
   const selected = marks.find(({ isSelected }) => isSelected);
   return (
     <div ref={holder} className="min-w-0">
-      <svg width={widthPx} height={frame.heightPx} className="block max-w-full text-xs select-none">
+      <svg width={widthPx} height={frame.heightPx} className="block max-w-full overflow-visible text-xs select-none">
         <title>Body from the side and from above, to scale</title>
         <text x={2} y={12} className="fill-ink-soft">
           from the side

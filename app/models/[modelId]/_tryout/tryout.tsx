@@ -1,12 +1,14 @@
 'use client';
 
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { memo, startTransition, useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import type { FormAction } from '@/app/_ui/form-state';
 import { Card } from '@/app/_ui/page';
+import type { AnchorFacts } from '@/lib/spec/anchor-facts';
 import { applyFix } from '@/lib/spec/apply-fix';
 import { findingsOf } from '@/lib/spec/findings-of';
 import { modelFacts } from '@/lib/spec/model-facts';
 import { specContext } from '@/lib/spec/spec-context';
+import type { SpecFix } from '@/lib/spec/spec-fix';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
 import { AnchorChoice } from './anchor-choice';
 import { AnchorFields } from './anchor-fields';
@@ -27,6 +29,14 @@ export interface TryoutProps {
   readonly action: FormAction;
 }
 
+// Drawn anew only when what they show has changed, not with every movement of the finger.
+const Figures = memo(AnchorFigures);
+const Found = memo(Verdicts);
+const Plots = memo(AnchorPlots);
+const Chain = memo(ChainView);
+const Fixes = memo(FixList);
+const Water = memo(FloatView);
+
 /** The spec of one revision to be tried out: drag or type, see at once what it does to strength and findings. */
 export default function Tryout({ world, action }: TryoutProps) {
   const { shop, units, ballast, seenAt } = world;
@@ -36,16 +46,21 @@ export default function Tryout({ world, action }: TryoutProps) {
     () => ({ quick: specContext(shop, { withFixes: false }), thorough: specContext(shop, { withFixes: true }) }),
     [shop],
   );
-  // The drawing follows the finger at once; figures and plots follow as fast as the device can.
-  const shown = useDeferredValue(trial);
-  const settled = useSettled(trial);
-  const facts = useMemo(() => modelFacts(shown, contexts.quick), [shown, contexts]);
-  const findings = useMemo(() => findingsOf(shown, contexts.quick), [shown, contexts]);
-  const withFixes = useMemo(() => findingsOf(settled, contexts.thorough), [settled, contexts]);
+  // The drawing, what the anchor carries and the tally follow the finger at once; the rest as fast as the device can;
+  // what asks for a search waits until the finger rests.
+  const facts = useMemo(() => modelFacts(trial, contexts.quick), [trial, contexts]);
+  const findings = useMemo(() => findingsOf(trial, contexts.quick), [trial, contexts]);
+  const lateFacts = useDeferredValue(facts);
+  const lateFindings = useDeferredValue(findings);
+  const restingFacts = useSettled(facts);
+  const withFixes = useMemo(() => findingsOf(restingFacts.model, contexts.thorough), [restingFacts, contexts]);
   const body = useMemo(() => bodyOf(trial), [trial]);
   const steps = dragSteps(units.lengthUnit, shop.settings.incrementMm);
   const selected = trial.anchors.find(({ anchorId }) => anchorId === chosenId) ?? trial.anchors[0];
-  const selectedFacts = facts.anchors.find(({ anchor }) => anchor.anchorId === selected?.anchorId);
+  const isSelected = ({ anchor }: AnchorFacts) => anchor.anchorId === selected?.anchorId;
+  const selectedFacts = facts.anchors.find(isSelected);
+  const late = lateFacts.anchors.find(isSelected);
+  const apply = useCallback((fix: SpecFix) => setTrial((now) => applyFix(now, fix)), [setTrial]);
   const change = (anchor: SpecAnchor) =>
     setTrial((now) => ({
       ...now,
@@ -87,29 +102,29 @@ export default function Tryout({ world, action }: TryoutProps) {
             lengthUnit={units.lengthUnit}
             onChange={change}
           />
-          {selectedFacts !== undefined && <AnchorFigures facts={selectedFacts} model={facts} units={units} />}
+          {late !== undefined && <Figures facts={late} model={lateFacts} units={units} />}
         </Card>
         <Card className="grid content-start gap-5">
           <h3 className="text-lg font-bold">What is found</h3>
-          <Verdicts findings={findings} units={units} />
+          <Found findings={lateFindings} units={units} />
         </Card>
       </div>
-      {selectedFacts !== undefined && <AnchorPlots facts={selectedFacts} model={facts} units={units} />}
+      {late !== undefined && <Plots facts={late} model={lateFacts} units={units} />}
       <div className="grid gap-6 lg:grid-cols-2">
-        {selectedFacts !== undefined && (
+        {late !== undefined && (
           <Card className="grid content-start gap-4">
             <h3 className="text-lg font-bold">Which link goes first</h3>
-            <ChainView facts={selectedFacts} model={facts} units={units} />
+            <Chain facts={late} model={lateFacts} units={units} />
           </Card>
         )}
         <Card className="grid content-start gap-4">
           <h3 className="text-lg font-bold">What would make it hold</h3>
-          <FixList findings={withFixes} units={units} onApply={(fix) => setTrial((now) => applyFix(now, fix))} />
+          <Fixes findings={withFixes} units={units} onApply={apply} />
         </Card>
       </div>
       <Card className="grid gap-4">
         <h3 className="text-lg font-bold">In the water</h3>
-        <FloatView model={facts} ballast={ballast} units={units} />
+        <Water model={restingFacts} ballast={ballast} units={units} />
       </Card>
       <SaveBar
         saved={world.model}
@@ -130,7 +145,7 @@ function useTrial(saved: SpecModel): readonly [SpecModel, SetTrial] {
   const [state, setState] = useState({ saved, tried: saved });
   const current = state.saved === saved ? state : { saved, tried: rebased(state.saved, state.tried, saved) };
   if (current !== state) setState(current);
-  const set: SetTrial = (change) => setState((now) => ({ ...now, tried: change(now.tried) }));
+  const set = useCallback<SetTrial>((change) => setState((now) => ({ ...now, tried: change(now.tried) })), []);
   return [current.tried, set];
 }
 
@@ -141,7 +156,7 @@ const SETTLES_AFTER_MS = 200;
 function useSettled<Value>(value: Value): Value {
   const [settled, setSettled] = useState(value);
   useEffect(() => {
-    const timer = setTimeout(() => setSettled(value), SETTLES_AFTER_MS);
+    const timer = setTimeout(() => startTransition(() => setSettled(value)), SETTLES_AFTER_MS);
     return () => clearTimeout(timer);
   }, [value]);
   return settled;

@@ -4,4 +4,5 @@ import type { TokenScope } from '@/lib/contracts/access-token';
 export const SCOPE_WORDS: { readonly [S in TokenScope]: string } = {
   'readings:write': 'write readings',
   'events:write': 'log events of batches',
+  'calendar:read': 'read the calendar',
 };

@@ -11,9 +11,15 @@ import { ExceptionList } from '@/app/shop/_components/exception-list';
 import { groupedByHours } from '@/app/shop/_components/hours-text';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
-import { findPerson, listBenchExceptions } from '@/prisma/data/people';
+import { findPerson, listBenchExceptions, listPeopleWithSkills } from '@/prisma/data/people';
 import { BenchHoursForm } from './_components/bench-hours-form';
-import { addExceptionAction, renamePersonAction, saveBenchHoursAction, setActiveAction } from './actions';
+import {
+  addExceptionAction,
+  renamePersonAction,
+  saveBenchHoursAction,
+  saveSkillsAction,
+  setActiveAction,
+} from './actions';
 
 export const metadata: Metadata = { title: 'Person' };
 
@@ -30,6 +36,7 @@ export default async function PersonPage({ params }: PersonPageProps) {
     listBenchExceptions(database, personId, today),
   ]);
   if (person === null) notFound();
+  const skills = (await listPeopleWithSkills(database)).find(({ id }) => id === personId)?.skills ?? [];
   return (
     <Page title={person.name} up={{ href: '/shop', label: 'Shop' }}>
       <Section title="Bench hours" lead={`When ${person.name} can attend in a usual week, by the clock on the wall.`}>
@@ -42,6 +49,23 @@ export default async function PersonPage({ params }: PersonPageProps) {
         <ExceptionList exceptions={exceptions} today={today} action={addExceptionAction.bind(null, personId)} />
       </Section>
       <div className="grid gap-8 md:grid-cols-2">
+        <Section title="Skills">
+          <Card>
+            <ActionForm action={saveSkillsAction.bind(null, personId)}>
+              <TextField
+                name="skills"
+                label="Can do"
+                hint="Words between commas, such as painting, wire. Steps may ask for one."
+                maxLength={400}
+                isOptional
+                defaultValue={skills.join(', ')}
+              />
+              <div>
+                <SubmitButton>Save the skills</SubmitButton>
+              </div>
+            </ActionForm>
+          </Card>
+        </Section>
         <Section title="Name">
           <Card>
             <ActionForm action={renamePersonAction.bind(null, personId)}>

@@ -9,6 +9,7 @@ import { BODY_KIND_WORDS } from '@/app/models/_components/words';
 import { BODY_KINDS, type BodyKind } from '@/lib/geometry/body-shapes';
 import type { LengthUnit } from '@/lib/units/unit-choice';
 import type { PastedStation } from './pasted-stations';
+import { ShapePreview } from './shape-preview';
 import { shapedStations } from './shaped-stations';
 
 export interface ShapeChoiceProps {
@@ -63,6 +64,7 @@ export function ShapeChoice({ list, lengthUnit }: ShapeChoiceProps) {
           <SizeInput label="Greatest height" unit={lengthUnit} value={height} onType={setHeight} />
           <SizeInput label="Greatest width" unit={lengthUnit} value={width} onType={setWidth} />
         </div>
+        <ShapePreview kind={kind} height={height} width={width} lengthUnit={lengthUnit} />
         <p id={`${id}-hint`} className="text-sm text-ink-soft">
           As long as the length above. It takes the place of the stations in the table.
         </p>

@@ -1,0 +1,60 @@
+import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
+import { CURE_TABLE_STEP_MINUTES, cureLagTable } from '@/lib/schedule/cure-lag-table';
+import type { Lag, LagTable } from '@/lib/schedule/lag';
+import { MINUTE_MS } from '@/lib/units/instant';
+import type { PlanInput } from './plan-input';
+
+/** A cure that is not reached however long one waits: what cannot be judged is never called ready. */
+const NEVER: LagTable = { id: 'never', startMinute: 0, stepMinutes: 1, minutes: [null] };
+export const NEVER_LAG: Lag = { kind: 'table', tableId: NEVER.id };
+
+/** Before now: what is under way began a while ago. Within the day that every course begins before. */
+const LEAD_MINUTES = 23 * 60;
+
+/** The tables of one problem: each sheet and milestone is computed once. */
+export class CureTables {
+  readonly #tables = new Map<string, LagTable | null>();
+
+  constructor(
+    private readonly input: Pick<PlanInput, 'lanesOf' | 'nowAt'>,
+    private readonly epochAt: number,
+    private readonly horizonMinute: number,
+  ) {}
+
+  /** How long a cure takes to a milestone by when it begins; null where the sheet does not say or cannot be used. */
+  lag(sheet: AdhesiveSheet, milestone: Milestone): Lag | null {
+    const key = JSON.stringify([
+      milestone,
+      sheet.milestoneHours[milestone],
+      milestone === 'recoat-by' ? (sheet.recoatCapHours ?? null) : null,
+      sheet.referenceC,
+      sheet.minCureC,
+      sheet.rateLaw,
+    ]);
+    let table = this.#tables.get(key);
+    if (table === undefined) {
+      table = this.#computed(`cure-${this.#tables.size + 1}`, sheet, milestone);
+      this.#tables.set(key, table);
+    }
+    return table === null ? null : { kind: 'table', tableId: table.id };
+  }
+
+  /** Every table that a lag may name. */
+  all(): readonly LagTable[] {
+    return [NEVER, ...[...this.#tables.values()].filter((table) => table !== null)];
+  }
+
+  #computed(id: string, sheet: AdhesiveSheet, milestone: Milestone): LagTable | null {
+    const nowMinute = Math.floor((this.input.nowAt - this.epochAt) / MINUTE_MS);
+    // On a grid that does not move with the clock: the same beginning has the same end whenever it is asked for.
+    const fromMinute = Math.floor((nowMinute - LEAD_MINUTES) / CURE_TABLE_STEP_MINUTES) * CURE_TABLE_STEP_MINUTES;
+    try {
+      const lanes = this.input.lanesOf(sheet);
+      return cureLagTable(id, sheet, lanes, milestone, this.epochAt, fromMinute, this.horizonMinute);
+    } catch (error) {
+      // Figures that cannot be computed with are told as such on the batch's page; here they promise nothing.
+      if (error instanceof RangeError) return null;
+      throw error;
+    }
+  }
+}

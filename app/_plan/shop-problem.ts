@@ -1,0 +1,84 @@
+import { benchSessions } from '@/lib/schedule/bench-sessions';
+import type { BenchPerson, PlanningProblem } from '@/lib/schedule/planning-problem';
+import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
+import type { WeeklyHours } from '@/lib/units/weekly-hours';
+import { addDays, instantOfWallTime, WEEKDAYS, wallTimeAt } from '@/lib/units/zoned-time';
+import { batchTasks } from './batch-tasks';
+import { CureTables } from './cure-tables';
+import { PLAN_DAYS, type PlanInput, type PlanPerson } from './plan-input';
+import { resourcePlaces } from './resource-places';
+import type { PlanNote, TaskAbout } from './task-about';
+
+/** The planner's problem beside what its tasks are in the shop. */
+export interface ShopProblem {
+  readonly problem: PlanningProblem;
+  readonly about: ReadonlyMap<string, TaskAbout>;
+  readonly notes: readonly PlanNote[];
+}
+
+const DAY_MS = 24 * HOUR_MS;
+
+/**
+ * What the planner is asked, from what the shop knows. Pure: the same input gives an equal problem. With `graceMs` the
+ * hours just passed still count: a plan is not in conflict because a session began some minutes late.
+ */
+export function shopProblem(input: PlanInput, graceMs = 0): ShopProblem {
+  const { nowAt, zone, batches } = input;
+  const firstAt = Math.min(nowAt, ...batches.map(({ head }) => head.openedAt));
+  const epochAt = Math.floor(firstAt / DAY_MS) * DAY_MS;
+  const minuteOf = (at: Instant) => Math.ceil((at - epochAt) / MINUTE_MS);
+  const today = wallTimeAt(nowAt, zone).day;
+  const horizonAt = instantOfWallTime(addDays(today, PLAN_DAYS), 0, zone);
+  const horizonMinute = minuteOf(horizonAt);
+  const sinceAt = nowAt - graceMs;
+  const tables = new CureTables(input, epochAt, horizonMinute);
+  const made = batches.map((batch) => batchTasks(input, batch, epochAt, tables));
+  const problem: PlanningProblem = {
+    epochAt,
+    nowMinute: minuteOf(sinceAt),
+    horizonMinute,
+    batches: batches.map(({ head }) => ({
+      id: head.id,
+      name: `Batch ${head.number}`,
+      releaseMinute: head.releaseOn === null ? 0 : minuteOf(instantOfWallTime(head.releaseOn, 0, zone)),
+      dueMinute: head.dueOn === null ? null : minuteOf(instantOfWallTime(head.dueOn, 1440, zone)),
+      weight: head.weight,
+    })),
+    tasks: made.flatMap(({ tasks }) => tasks),
+    links: made.flatMap(({ links }) => links),
+    people: input.people.map((person) => benchPerson(input, person, { epochAt, sinceAt, horizonAt })),
+    resources: input.resources.map((one) => resourcePlaces(one, zone, epochAt, nowAt - DAY_MS, horizonAt)),
+    lagTables: tables.all(),
+  };
+  return {
+    problem,
+    about: new Map(made.flatMap(({ about }) => [...about])),
+    notes: made.flatMap(({ notes }) => notes),
+  };
+}
+
+/** When a person can attend; a day of the whole shop that differs holds for everybody who has none of their own. */
+function benchPerson(
+  input: PlanInput,
+  person: PlanPerson,
+  {
+    epochAt,
+    sinceAt,
+    horizonAt,
+  }: { readonly epochAt: Instant; readonly sinceAt: Instant; readonly horizonAt: Instant },
+): BenchPerson {
+  const own = input.exceptions.filter(({ personId }) => personId === person.id);
+  const ownDays = new Set(own.map(({ onDate }) => onDate));
+  const shops = input.exceptions.filter(({ personId, onDate }) => personId === null && !ownDays.has(onDate));
+  const exceptions = [...own, ...shops].map(({ onDate, fromMinute, toMinute }) => ({
+    onDate,
+    hours: fromMinute === null || toMinute === null ? null : { fromMinute, toMinute },
+  }));
+  const weekly = person.benchHours.flatMap(({ weekday, fromMinute, toMinute }): WeeklyHours[] => {
+    const known = WEEKDAYS.find((day) => day === weekday);
+    return known === undefined ? [] : [{ weekday: known, fromMinute, toMinute }];
+  });
+  const { zone } = input;
+  const { id, name, skills } = person;
+  return { id, name, skills, sessions: benchSessions(weekly, exceptions, zone, epochAt, sinceAt, horizonAt) };
+}

@@ -1,0 +1,62 @@
+import 'server-only';
+import { PLAN_DAYS, type PlanInput, type PlanMaterial } from '@/app/_plan/plan-input';
+import { lanesOfCourse } from '@/lib/cure/cure-lanes';
+import type { Instant } from '@/lib/units/instant';
+import { addDays, wallTimeAt } from '@/lib/units/zoned-time';
+import type { Db } from '@/prisma/client';
+import { listOpenBatchHeads } from '@/prisma/data/batches';
+import { listMixableMaterials } from '@/prisma/data/mix-materials';
+import { listOperationPlanning } from '@/prisma/data/operation-planning';
+import { listAllBenchExceptions, listPeopleWithSkills } from '@/prisma/data/people';
+import { listPlanPins } from '@/prisma/data/plan-pins';
+import { listResources } from '@/prisma/data/resources';
+import type { ShopSettings } from '@/prisma/data/shop';
+import { type CureCourse, currentCourse, pastCourse } from './cure-course';
+import { firstMixedAt, foldedBatches, knownBatch } from './known-batches';
+
+/** Everything the plan is made of as it stands now. With `warmerC` the expected temperature is so much higher. */
+export async function loadPlanInput(database: Db, shop: ShopSettings, nowAt: Instant, warmerC = 0): Promise<PlanInput> {
+  const { timeZone: zone } = shop;
+  const today = wallTimeAt(nowAt, zone).day;
+  const heads = await listOpenBatchHeads(database);
+  const revisionIds = [...new Set(heads.map((head) => head.revisionId))];
+  const folded = await foldedBatches(database, heads);
+  const firstAt = firstMixedAt(folded) ?? nowAt;
+  const course =
+    warmerC === 0
+      ? await currentCourse(database, shop, firstAt, nowAt)
+      : await warmerCourse(database, shop, warmerC, Math.min(firstAt, nowAt), nowAt);
+  const [planning, mixable, people, exceptions, resources, pins] = [
+    await listOperationPlanning(database, revisionIds),
+    await listMixableMaterials(database),
+    await listPeopleWithSkills(database),
+    await listAllBenchExceptions(database, addDays(today, -1), addDays(today, PLAN_DAYS)),
+    await listResources(database),
+    await listPlanPins(database),
+  ];
+  const batches = heads.flatMap((head, index) => {
+    const batch = folded[index];
+    return batch === undefined ? [] : [{ head, known: knownBatch(head.id, batch, course) }];
+  });
+  const materials = new Map<string, PlanMaterial>(mixable.map(({ id, name, sheet }) => [id, { name, sheet }]));
+  const lanesOf = lanesFor(course);
+  return { nowAt, zone, batches, planning, materials, people, exceptions, resources, pins, lanesOf };
+}
+
+const lanes = new WeakMap<CureCourse, PlanInput['lanesOf']>();
+
+/** The lanes of a course, summed once for as long as the course is kept. */
+function lanesFor(course: CureCourse): PlanInput['lanesOf'] {
+  const kept = lanes.get(course) ?? lanesOfCourse(course.course);
+  lanes.set(course, kept);
+  return kept;
+}
+
+function warmerCourse(database: Db, shop: ShopSettings, byC: number, fromAt: Instant, nowAt: Instant) {
+  const { otherwiseC, periods } = shop.temperatureProfile;
+  const temperatureProfile = {
+    otherwiseC: otherwiseC + byC,
+    periods: periods.map((period) => ({ ...period, temperatureC: period.temperatureC + byC })),
+  };
+  return pastCourse(database, { ...shop, temperatureProfile }, fromAt, nowAt);
+}

@@ -1,0 +1,46 @@
+import type { Overload } from '@/app/_plan/overload';
+import type { MovedVisit } from '@/lib/contracts/stored-plan';
+import { durationText } from '@/lib/units/format-duration';
+import { dateText, weekdayClockText } from '@/lib/units/format-instant';
+import { MINUTE_MS } from '@/lib/units/instant';
+
+/** Sentences that need a hand, marked as such. */
+export function Warnings({ sentences, most = 12 }: { readonly sentences: readonly string[]; readonly most?: number }) {
+  if (sentences.length === 0) return null;
+  return (
+    <ul className="grid gap-1 border-l-4 border-accent bg-accent-soft px-4 py-3">
+      {sentences.slice(0, most).map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+      {sentences.length > most && <li>And {sentences.length - most} more.</li>}
+    </ul>
+  );
+}
+
+/** The fact behind an overload: minutes against minutes. */
+export function OverloadFact({ overload, zone }: { readonly overload: Overload; readonly zone: string }) {
+  const { dueAt, dueMinutes, benchMinutes } = overload;
+  return (
+    <p className="border-l-4 border-accent bg-accent-soft px-4 py-3">
+      <strong>The bench is overloaded.</strong> What is due by {dateText(dueAt - 1, zone)} takes{' '}
+      {durationText(dueMinutes * MINUTE_MS)} of work, and there are {durationText(benchMinutes * MINUTE_MS)} of bench
+      hours before then. No order of work mends that: add hours, move a date, or leave a batch out.
+    </p>
+  );
+}
+
+/** What moved against the plan before, from when to when, and why. */
+export function MovedList({ moved, zone }: { readonly moved: readonly MovedVisit[]; readonly zone: string }) {
+  if (moved.length === 0) return <p className="text-ink-soft">Nothing moved.</p>;
+  return (
+    <ul className="grid gap-2">
+      {moved.map(({ key, label, fromAt, toAt, cause }) => (
+        <li key={key}>
+          <span className="font-semibold">{label}</span>: {weekdayClockText(fromAt, zone)} →{' '}
+          {dateText(toAt, zone).slice(0, -5)} {weekdayClockText(toAt, zone).slice(4)}
+          <span className="text-ink-soft">; {cause}.</span>
+        </li>
+      ))}
+    </ul>
+  );
+}

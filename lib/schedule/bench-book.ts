@@ -1,0 +1,234 @@
+import { type CompiledProblem, NEVER } from '@/lib/schedule/compiled-problem';
+
+/** Where a task would fit on one person's bench. Written by `BenchBook.find`. */
+export interface BenchSlot {
+  person: number;
+  start: number;
+  finish: number;
+  setUp: number;
+  /** The session of the start. */
+  session: number;
+  /** Starts and ends of its pieces in turn. */
+  pieces: number[];
+}
+
+/** The people's sessions with what is taken of them: stretches of each session in order, those that touch made one. */
+export class BenchBook {
+  readonly sessionCount: number;
+  readonly sessionStart: Int32Array;
+  readonly sessionEnd: Int32Array;
+  /** Sessions of person p are firstOf[p] to firstOf[p + 1] - 1. */
+  readonly firstOf: Int32Array;
+  /** Whether anything that is to come is done in a session. */
+  readonly used: Uint8Array;
+  private readonly offset: Int32Array;
+  private readonly counts: Int32Array;
+  private readonly busyStart: Int32Array;
+  private readonly busyEnd: Int32Array;
+  /** By session and key: the start of the earliest task that has the set-up. */
+  private readonly readyFrom: Int32Array;
+  private base: { counts: Int32Array; start: Int32Array; end: Int32Array; ready: Int32Array; used: Uint8Array } | null =
+    null;
+
+  constructor(private readonly compiled: CompiledProblem) {
+    const { people } = compiled.problem;
+    const sessions = people.flatMap((person) => person.sessions);
+    this.sessionCount = sessions.length;
+    this.sessionStart = Int32Array.from(sessions, (s) => s.startMinute);
+    this.sessionEnd = Int32Array.from(sessions, (s) => s.endMinute);
+    this.firstOf = new Int32Array(people.length + 1);
+    for (const [p, person] of people.entries()) this.firstOf[p + 1] = (this.firstOf[p] ?? 0) + person.sessions.length;
+    this.offset = new Int32Array(sessions.length + 1);
+    // Stretches that do not touch take two minutes each at the least; one more while one is put in.
+    for (const [s, span] of sessions.entries()) {
+      this.offset[s + 1] = (this.offset[s] ?? 0) + Math.floor((span.endMinute - span.startMinute) / 2) + 3;
+    }
+    const room = this.offset[sessions.length] ?? 0;
+    this.busyStart = new Int32Array(room);
+    this.busyEnd = new Int32Array(room);
+    this.counts = new Int32Array(sessions.length);
+    this.used = new Uint8Array(sessions.length);
+    this.readyFrom = new Int32Array(sessions.length * compiled.setUpKeyCount).fill(NEVER);
+  }
+
+  /** What is in the book now is what `reset` goes back to. */
+  keepAsBase(): void {
+    this.base = {
+      counts: this.counts.slice(),
+      start: this.busyStart.slice(),
+      end: this.busyEnd.slice(),
+      ready: this.readyFrom.slice(),
+      used: this.used.slice(),
+    };
+  }
+
+  reset(): void {
+    const { base } = this;
+    if (base === null) return;
+    this.counts.set(base.counts);
+    this.used.set(base.used);
+    this.readyFrom.set(base.ready);
+    for (let s = 0; s < this.sessionCount; s++) {
+      const count = base.counts[s] ?? 0;
+      if (count === 0) continue;
+      const from = this.offset[s] ?? 0;
+      for (let i = from; i < from + count; i++) {
+        this.busyStart[i] = base.start[i] ?? 0;
+        this.busyEnd[i] = base.end[i] ?? 0;
+      }
+    }
+  }
+
+  /**
+   * Writes into `slot` the first place for a task on one person's bench that starts at `from` or later. False where
+   * there is none.
+   */
+  find(task: number, person: number, from: number, minutes: number, slot: BenchSlot): boolean {
+    slot.person = person;
+    const leastPiece = this.compiled.leastPiece[task] ?? 0;
+    const last = this.firstOf[person + 1] ?? 0;
+    for (let s = this.sessionAfter(person, from); s < last; s++) {
+      const found =
+        leastPiece > 0
+          ? this.findPieces(s, last, from, minutes, leastPiece, slot)
+          : this.findWhole(task, s, from, minutes, slot);
+      if (found) return true;
+    }
+    return false;
+  }
+
+  /** Enters a slot of a task that is to come. */
+  enter(task: number, slot: BenchSlot): void {
+    const { pieces } = slot;
+    const key = this.compiled.setUpKey[task] ?? -1;
+    if (key >= 0 && slot.session >= 0) this.makeReady(slot.session, key, slot.start);
+    for (let i = 0; i < pieces.length; i += 2) this.block(slot.person, pieces[i] ?? 0, pieces[i + 1] ?? 0, true);
+  }
+
+  /** Takes a person's time, also where it is taken already or outside their hours. */
+  block(person: number, start: number, end: number, isToCome: boolean): void {
+    const last = this.firstOf[person + 1] ?? 0;
+    for (let s = this.sessionAfter(person, start); s < last && (this.sessionStart[s] ?? 0) < end; s++) {
+      const from = Math.max(start, this.sessionStart[s] ?? 0);
+      const to = Math.min(end, this.sessionEnd[s] ?? 0);
+      if (from >= to) continue;
+      this.insert(s, from, to);
+      if (isToCome) this.used[s] = 1;
+    }
+  }
+
+  /** The session of a person that holds a minute; -1 where none does. */
+  sessionAt(person: number, minute: number): number {
+    const s = this.sessionAfter(person, minute);
+    return s < (this.firstOf[person + 1] ?? 0) && (this.sessionStart[s] ?? 0) <= minute ? s : -1;
+  }
+
+  /** A set-up of a key is there from `start` on in a session. */
+  makeReady(session: number, key: number, start: number): void {
+    const index = session * this.compiled.setUpKeyCount + key;
+    if (start < (this.readyFrom[index] ?? NEVER)) this.readyFrom[index] = start;
+  }
+
+  /** Whether a task that starts then has its set-up paid by another. */
+  isReady(session: number, key: number, start: number): boolean {
+    return (this.readyFrom[session * this.compiled.setUpKeyCount + key] ?? NEVER) <= start;
+  }
+
+  /** The first session of a person that ends after a minute. */
+  sessionAfter(person: number, minute: number): number {
+    let low = this.firstOf[person] ?? 0;
+    let high = this.firstOf[person + 1] ?? 0;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if ((this.sessionEnd[middle] ?? 0) <= minute) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  private findWhole(task: number, s: number, from: number, minutes: number, slot: BenchSlot): boolean {
+    const key = this.compiled.setUpKey[task] ?? -1;
+    const setUp = this.compiled.setUpMinutes[task] ?? 0;
+    const end = this.sessionEnd[s] ?? 0;
+    const offset = this.offset[s] ?? 0;
+    const count = this.counts[s] ?? 0;
+    const readyFrom = key < 0 ? NEVER : (this.readyFrom[s * this.compiled.setUpKeyCount + key] ?? NEVER);
+    let start = Math.max(from, this.sessionStart[s] ?? 0);
+    for (let i = 0; i <= count; i++) {
+      const isLast = i === count;
+      if (!isLast && (this.busyEnd[offset + i] ?? 0) <= start) continue;
+      const gapEnd = isLast ? end : (this.busyStart[offset + i] ?? 0);
+      const paid = key >= 0 && readyFrom > start ? setUp : 0;
+      if (start + minutes + paid <= gapEnd) {
+        slot.start = start;
+        slot.finish = start + minutes + paid;
+        slot.setUp = paid;
+        slot.session = s;
+        slot.pieces.length = 2;
+        slot.pieces[0] = start;
+        slot.pieces[1] = slot.finish;
+        return true;
+      }
+      if (!isLast) start = Math.max(start, this.busyEnd[offset + i] ?? 0);
+    }
+    return false;
+  }
+
+  /** The rest of a task that may be put down, from session `s` on; only a start within `s` counts. */
+  private findPieces(
+    s: number,
+    last: number,
+    from: number,
+    minutes: number,
+    leastPiece: number,
+    slot: BenchSlot,
+  ): boolean {
+    let left = minutes;
+    slot.pieces.length = 0;
+    for (let t = s; t < last && left > 0; t++) {
+      const offset = this.offset[t] ?? 0;
+      const count = this.counts[t] ?? 0;
+      let start = Math.max(from, this.sessionStart[t] ?? 0);
+      for (let i = 0; i <= count && left > 0; i++) {
+        const gapEnd = i === count ? (this.sessionEnd[t] ?? 0) : (this.busyStart[offset + i] ?? 0);
+        const piece = Math.min(left, gapEnd - start);
+        if (piece >= Math.min(left, leastPiece)) {
+          slot.pieces.push(start, start + piece);
+          left -= piece;
+        }
+        if (i < count) start = Math.max(start, this.busyEnd[offset + i] ?? 0);
+      }
+      if (t === s && slot.pieces.length === 0) return false;
+    }
+    if (left > 0) return false;
+    slot.start = slot.pieces[0] ?? 0;
+    slot.finish = slot.pieces[slot.pieces.length - 1] ?? 0;
+    slot.setUp = 0;
+    slot.session = s;
+    return true;
+  }
+
+  /** Puts a stretch into a session and joins it with those that it touches. */
+  private insert(s: number, start: number, end: number): void {
+    const { busyStart, busyEnd } = this;
+    const offset = this.offset[s] ?? 0;
+    const stop = offset + (this.counts[s] ?? 0);
+    let first = offset;
+    while (first < stop && (busyEnd[first] ?? 0) < start) first++;
+    let next = first;
+    let from = start;
+    let to = end;
+    while (next < stop && (busyStart[next] ?? 0) <= end) {
+      from = Math.min(from, busyStart[next] ?? 0);
+      to = Math.max(to, busyEnd[next] ?? 0);
+      next++;
+    }
+    if (next !== first + 1) {
+      busyStart.copyWithin(first + 1, next, stop);
+      busyEnd.copyWithin(first + 1, next, stop);
+      this.counts[s] = (this.counts[s] ?? 0) + 1 - (next - first);
+    }
+    busyStart[first] = from;
+    busyEnd[first] = to;
+  }
+}

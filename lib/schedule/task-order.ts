@@ -1,0 +1,92 @@
+import { type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
+
+/** Times of each task on an empty bench: what rules of priority are made of. */
+interface TaskTimes {
+  /** Earliest start by links and releases. */
+  readonly earliest: Float64Array;
+  /** From its start until its batch can be ready, at the least. */
+  readonly tail: Float64Array;
+  /** Start by which its batch is still in time, or its pinned successor kept. */
+  readonly latest: Float64Array;
+}
+
+/** The tasks with each one after those it waits for, as the problem lists them otherwise. */
+export function routeOrder(compiled: CompiledProblem): readonly number[] {
+  const order: number[] = [];
+  const seen = new Uint8Array(compiled.taskCount);
+  const visit = (task: number) => {
+    if (seen[task] === 1) return;
+    seen[task] = 1;
+    for (const from of compiled.before[task] ?? []) visit(from);
+    order.push(task);
+  };
+  for (let i = 0; i < compiled.taskCount; i++) visit(i);
+  return order;
+}
+
+/**
+ * Orders of the open tasks to begin with, by five rules: latest start; batch by batch in order of due; slack per
+ * minute of attended work left; latest start drawn earlier by weight; earliest start.
+ */
+export function ruleOrders(compiled: CompiledProblem): readonly (readonly number[])[] {
+  const route = routeOrder(compiled).filter((task) => compiled.fixed[task] === 0);
+  const rank = new Map(route.map((task, i) => [task, i]));
+  const { earliest, tail, latest } = taskTimes(compiled);
+  const { batches } = compiled.problem;
+  const due = batches.map((batch) => batch.dueMinute ?? compiled.problem.horizonMinute);
+  const work = new Float64Array(batches.length);
+  for (const task of route) {
+    const batch = compiled.batchOf[task] ?? 0;
+    work[batch] = (work[batch] ?? 0) + (compiled.attended[task] ?? 0);
+  }
+  const batchOf = (task: number) => compiled.batchOf[task] ?? 0;
+  const rules: readonly ((task: number) => number)[] = [
+    (task) => latest[task] ?? 0,
+    (task) => (due[batchOf(task)] ?? 0) + batchOf(task) * 1e-4,
+    (task) => ((latest[task] ?? 0) - (earliest[task] ?? 0)) / (60 + (work[batchOf(task)] ?? 0)),
+    (task) => (latest[task] ?? 0) - 1440 * (batches[batchOf(task)]?.weight ?? 0) - 0.2 * (tail[task] ?? 0),
+    (task) => earliest[task] ?? 0,
+  ];
+  return rules.map((rule) => [...route].sort((a, b) => rule(a) - rule(b) || (rank.get(a) ?? 0) - (rank.get(b) ?? 0)));
+}
+
+/** Forward and backward over the links, with each lag as long as it is when counted from the earliest moment. */
+export function taskTimes(compiled: CompiledProblem): TaskTimes {
+  const { problem, taskCount } = compiled;
+  const route = routeOrder(compiled);
+  const earliest = Float64Array.from(compiled.release);
+  const tail = new Float64Array(taskCount);
+  const latest = new Float64Array(taskCount);
+  const length = (task: number) => compiled.attended[task] ?? 0;
+  for (const task of route) {
+    const { state } = problem.tasks[task] ?? { state: { kind: 'open' as const } };
+    if (state.kind !== 'open') earliest[task] = state.startMinute;
+    for (const link of compiled.linksOut[task] ?? []) {
+      if (!link.isLeast) continue;
+      const opens = opensAt(link.lag, (earliest[task] ?? 0) + (link.fromFinish ? length(task) : 0));
+      const start = opens - (link.toFinish ? length(link.to) : 0);
+      if (opens < NEVER && start > (earliest[link.to] ?? 0)) earliest[link.to] = start;
+    }
+  }
+  for (const task of [...route].reverse()) {
+    const begin = earliest[task] ?? 0;
+    const ready = compiled.readyAfter[task];
+    const own = ready === undefined ? NEVER : opensAt(ready, begin + length(task));
+    let longest = own >= NEVER ? length(task) : own - begin;
+    let latestStart = (problem.batches[compiled.batchOf[task] ?? 0]?.dueMinute ?? problem.horizonMinute) - longest;
+    for (const link of compiled.linksOut[task] ?? []) {
+      if (!link.isLeast) continue;
+      const from = begin + (link.fromFinish ? length(task) : 0);
+      const opens = opensAt(link.lag, from);
+      if (opens >= NEVER) continue;
+      const lead = opens - begin - (link.toFinish ? length(link.to) : 0);
+      longest = Math.max(longest, lead + (tail[link.to] ?? 0));
+      const { state } = problem.tasks[link.to] ?? { state: { kind: 'open' as const } };
+      const wanted = state.kind === 'pinned' ? state.startMinute : (latest[link.to] ?? NEVER);
+      latestStart = Math.min(latestStart, wanted - lead);
+    }
+    tail[task] = longest;
+    latest[task] = latestStart;
+  }
+  return { earliest, tail, latest };
+}
