@@ -33,7 +33,7 @@ export default async function ShortagesPage() {
   return (
     <Page
       title="Shortages"
-      lead="Open batches take in the order of their due days, from what is still good on that day. A batch reserves its bill less what it took."
+      lead="Open batches take on the day of the accepted plan, or else on their due day, from what is still good then. A batch reserves its bill less what it took."
       up={{ href: '/stock', label: 'Stock' }}
       actions={<PrintButton />}
     >
