@@ -59,6 +59,7 @@ const cardSchema = z.strictObject({
       'piece-too-slow',
       'anchor-figures',
       'no-body',
+      'no-bill-line',
     ])
     .nullable(),
   anchorIds: z.array(z.string()).readonly(),
