@@ -5,6 +5,7 @@ import { BenchSync } from './_bench/bench-sync';
 import { FinishList } from './_bench/finish-list';
 import { FirstSteps } from './_bench/first-steps';
 import { PieceReportButton } from './_bench/piece-report-button';
+import { QuarantineList } from './_bench/quarantine-list';
 import { RecentList } from './_bench/recent-list';
 import { reportBatch } from './_bench/report-batch';
 import { RunningMixes } from './_bench/running-mixes';
@@ -39,6 +40,7 @@ export default async function BenchPage() {
         <div className="grid gap-8 lg:grid-cols-[3fr_2fr]">
           <div className="grid min-w-0 content-start gap-8">
             <RunningMixes bench={bench} shop={shop} />
+            <QuarantineList entries={bench.entries} />
             <SessionTonight shop={shop} nowAt={nowAt} />
             <Section title="Now" lead="What can be done, most urgent first.">
               <ActionList bench={bench} />

@@ -77,6 +77,10 @@ function CorrectForm({
           : { ...action, pieces: numbers, reason: words.trim() };
       case 'noted':
         return words.trim() === '' ? null : { ...action, pieces: numbers, text: words.trim() };
+      case 'pieces-cleared':
+        return numbers.length === 0 ? null : { ...action, pieces: numbers };
+      case 'mix-quarantined':
+        return words.trim() === '' ? null : { ...action, reason: words.trim() };
       case 'mix-closed':
       case 'batch-finished':
       case 'batch-reopened':
@@ -141,14 +145,15 @@ function CorrectForm({
           error={isTried && pieces.size === 0 && action.kind !== 'noted' ? 'Pick at least one piece.' : undefined}
         />
       )}
-      {isReplacing && (action.kind === 'pieces-scrapped' || action.kind === 'noted') && (
-        <TypedField
-          label={action.kind === 'noted' ? 'Note' : 'Reason of the scrap'}
-          value={words}
-          onChange={setWords}
-          error={isTried && words.trim() === '' ? 'Write a few words.' : undefined}
-        />
-      )}
+      {isReplacing &&
+        (action.kind === 'pieces-scrapped' || action.kind === 'mix-quarantined' || action.kind === 'noted') && (
+          <TypedField
+            label={action.kind === 'noted' ? 'Note' : 'Reason of the scrap'}
+            value={words}
+            onChange={setWords}
+            error={isTried && words.trim() === '' ? 'Write a few words.' : undefined}
+          />
+        )}
       {isReplacing && <WhenField at={newAt} onChange={setNewAt} />}
       <TypedField label="Why it is corrected" isOptional value={reason} onChange={setReason} />
     </BenchForm>
@@ -163,6 +168,6 @@ function piecesOf(action: CorrectableAction | null): readonly number[] | null {
 }
 
 function wordsOf(action: CorrectableAction | null): string {
-  if (action?.kind === 'pieces-scrapped') return action.reason;
+  if (action?.kind === 'pieces-scrapped' || action?.kind === 'mix-quarantined') return action.reason;
   return action?.kind === 'noted' ? action.text : '';
 }

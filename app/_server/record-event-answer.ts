@@ -27,6 +27,8 @@ const REFUSAL_STATUS: { readonly [C in RefusalCode]: 409 | 422 } = {
   'batch-finished': 409,
   'not-finished': 409,
   'open-pieces': 409,
+  'held-pieces': 409,
+  'not-quarantined': 409,
   'unknown-operation': 422,
   'wrong-operation-kind': 422,
   'no-pieces': 422,

@@ -23,6 +23,7 @@ export const ANOMALY_CODES = [
   'before-mix',
   'closed-before-last-use',
   'not-done',
+  'not-quarantined',
   'unknown-event',
   'cannot-correct-opening',
   'already-corrected',

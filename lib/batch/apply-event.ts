@@ -26,6 +26,9 @@ export function applyEvent(draft: BatchDraft, at: Instant, body: BatchEventBody)
   if (at < draft.openedAt) return 'before-opening';
   if (body.kind === 'noted') return note(draft, at, body);
   if (body.kind === 'batch-reopened') return reopen(draft);
+  // A mix can fall in doubt when its batch is finished already.
+  if (body.kind === 'mix-quarantined') return quarantine(draft, at, body);
+  if (body.kind === 'pieces-cleared') return clear(draft, body);
   if (draft.finishedAt !== null) return 'batch-finished';
   switch (body.kind) {
     case 'work-done':
@@ -136,7 +139,27 @@ function startMix(draft: BatchDraft, at: Instant, body: Body<'mix-started'>): An
     coatCount: 0,
     lateCount: 0,
     lastUsedAt: null,
+    quarantine: null,
   });
+  return null;
+}
+
+function quarantine(draft: BatchDraft, at: Instant, { mixId, reason }: Body<'mix-quarantined'>): AnomalyCode | null {
+  const mix = draft.mixes.get(mixId);
+  if (mix === undefined) return 'unknown-mix';
+  if (at < mix.mixedAt) return 'before-mix';
+  mix.quarantine = { at, seq: draft.seq, reason, clearedPieces: [] };
+  return null;
+}
+
+function clear(draft: BatchDraft, { mixId, pieces }: Body<'pieces-cleared'>): AnomalyCode | null {
+  const mix = draft.mixes.get(mixId);
+  if (mix === undefined) return 'unknown-mix';
+  if (mix.quarantine === null) return 'not-quarantined';
+  if (pieces.length === 0) return 'no-pieces';
+  const known = pieces.filter((number) => draft.livePiece(number) !== null);
+  const cleared = new Set([...mix.quarantine.clearedPieces, ...known]);
+  mix.quarantine = { ...mix.quarantine, clearedPieces: [...cleared].sort((a, b) => a - b) };
   return null;
 }
 

@@ -1,5 +1,5 @@
 import type { Anomaly, AnomalyCode } from '@/lib/batch/anomaly';
-import type { BatchNote, JointSetting, MixPotLife } from '@/lib/batch/batch-state';
+import type { BatchNote, JointSetting, MixPotLife, MixQuarantine } from '@/lib/batch/batch-state';
 import type { BatchEvent } from '@/lib/batch/events';
 import type { BatchPlan } from '@/lib/batch/plan';
 import type { PlanIndex } from '@/lib/batch/plan-index';
@@ -48,6 +48,7 @@ export interface DraftMix {
   coatCount: number;
   lateCount: number;
   lastUsedAt: Instant | null;
+  quarantine: MixQuarantine | null;
 }
 
 /** The state while events are being taken in. */

@@ -84,6 +84,16 @@ export interface MixState {
   /** Of those joints and coats, the ones after the lower end of the pot life. */
   readonly lateCount: number;
   readonly lastUsedAt: Instant | null;
+  readonly quarantine: MixQuarantine | null;
+}
+
+/** A mix in doubt. */
+export interface MixQuarantine {
+  readonly at: Instant;
+  readonly seq: number;
+  readonly reason: string;
+  /** Pieces that were tested or redone since, rising. */
+  readonly clearedPieces: readonly number[];
 }
 
 /** The joints or coats that were set with one mix at one instant: they cure together. Scrapped pieces left out. */

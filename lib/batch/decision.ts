@@ -29,6 +29,9 @@ export type Refusal =
   | { readonly code: 'not-finished' }
   /** Finishing while pieces still have operations open. */
   | ({ readonly code: 'open-pieces' } & RefusedPieces)
+  /** Finishing while pieces of a quarantined mix are held. */
+  | ({ readonly code: 'held-pieces' } & RefusedPieces)
+  | { readonly code: 'not-quarantined'; readonly mixId: string }
   | { readonly code: 'unknown-operation'; readonly operationId: string }
   | { readonly code: 'wrong-operation-kind'; readonly operationId: string; readonly recordedAs: RecordedAs }
   | { readonly code: 'no-pieces' }

@@ -29,6 +29,12 @@ export function eventText(body: BatchEventBody, words: BatchWords): string {
       return `${words.operation(body.operationId)}: closed recoat window made good on ${pieceText(rising(body.pieces))}`;
     case 'pieces-scrapped':
       return `${capital(pieceText(rising(body.pieces)))} scrapped: ${body.reason}`;
+    case 'mix-quarantined':
+      return `${capital(words.mix(body.mixId))} held: ${body.reason}`;
+    case 'pieces-cleared': {
+      const note = body.note === '' ? '' : `: ${body.note}`;
+      return `${capital(pieceText(rising(body.pieces)))} free again, ${body.how} (${words.mix(body.mixId)})${note}`;
+    }
     case 'noted':
       return body.pieces.length === 0
         ? `Note: ${body.text}`
@@ -106,6 +112,8 @@ function anomalyReason(code: AnomalyCode): string {
       return 'the mix was used after that time';
     case 'not-done':
       return 'the film was not on at that time';
+    case 'not-quarantined':
+      return 'the mix was not held at that time';
     case 'unknown-event':
       return 'there is no such earlier entry to correct';
     case 'cannot-correct-opening':

@@ -24,6 +24,10 @@ export function refusalText(refusal: Refusal, words: BatchWords): string {
       return 'The batch is open already.';
     case 'open-pieces':
       return `${countedPieces(refusal.pieces)} with operations open. Do or scrap them before finishing the batch.`;
+    case 'held-pieces':
+      return `${countedPieces(refusal.pieces)} held for a mix in doubt. Test, redo or scrap them before finishing the batch.`;
+    case 'not-quarantined':
+      return `${capital(words.mix(refusal.mixId))} is not held. Reload the page.`;
     case 'unknown-operation':
       return 'The route of this batch has no such operation. Reload the page.';
     case 'wrong-operation-kind':

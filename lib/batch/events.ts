@@ -45,6 +45,16 @@ export type BatchEventBody =
    */
   | { readonly kind: 'window-remedied'; readonly operationId: string; readonly pieces: readonly number[] }
   | { readonly kind: 'pieces-scrapped'; readonly pieces: readonly number[]; readonly reason: string }
+  /** A mix is in doubt: the pieces it went into are held until each is tested, redone or scrapped. */
+  | { readonly kind: 'mix-quarantined'; readonly mixId: string; readonly reason: string }
+  /** Pieces of a quarantined mix are free again. */
+  | {
+      readonly kind: 'pieces-cleared';
+      readonly mixId: string;
+      readonly pieces: readonly number[];
+      readonly how: 'tested' | 'redone';
+      readonly note: string;
+    }
   | { readonly kind: 'noted'; readonly text: string; readonly pieces: readonly number[] }
   /** The event `seq` did not happen as written: it is void, or `replacement` happened instead at `replacementAt`. */
   | {

@@ -65,6 +65,8 @@ function causingSeqs(refusal: Refusal): readonly number[] {
     case 'bad-quantity':
     case 'not-finished':
     case 'open-pieces':
+    case 'held-pieces':
+    case 'not-quarantined':
     case 'unknown-operation':
     case 'wrong-operation-kind':
     case 'no-pieces':

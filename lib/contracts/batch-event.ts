@@ -51,6 +51,14 @@ export const plainActionSchemas = [
   }),
   z.strictObject({ kind: z.literal('window-remedied'), operationId: idSchema, pieces: piecesSchema }),
   z.strictObject({ kind: z.literal('pieces-scrapped'), pieces: piecesSchema, reason }),
+  z.strictObject({ kind: z.literal('mix-quarantined'), mixId: idSchema, reason }),
+  z.strictObject({
+    kind: z.literal('pieces-cleared'),
+    mixId: idSchema,
+    pieces: piecesSchema,
+    how: z.enum(['tested', 'redone']),
+    note: plainText(0, 500),
+  }),
   z.strictObject({
     kind: z.literal('noted'),
     text: plainText(1, 2_000),

@@ -165,3 +165,16 @@ export const pullImportQuerySchema = z.strictObject({
   dayOrder: z.enum(['day-first', 'month-first']).exactOptional(),
   confirm: z.enum(['yes']).exactOptional(),
 });
+
+/** A sample of a batch, to accept or hold its mixes. */
+export function acceptanceFormSchema(units: UnitChoice) {
+  return z.strictObject({
+    seriesId: clientKeySchema,
+    batchId: idSchema,
+    anchorId: z.string().min(1, 'Choose an anchor.').pipe(idSchema),
+    perMix: numberText(1, 50).refine(Number.isInteger, 'Write a whole number of pieces.'),
+    demand: quantityText(forceNeed(units, 0.5, 50_000)),
+    seed: plainText(1, 80),
+  });
+}
+export type AcceptanceInput = z.infer<ReturnType<typeof acceptanceFormSchema>>;

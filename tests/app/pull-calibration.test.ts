@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { acceptCalibration } from '@/app/_commands/accept-calibration';
+import { makeAcceptance } from '@/app/_commands/make-acceptance';
 import { retireCalibration } from '@/app/_commands/retire-calibration';
 import { type ConditionDraft, conditionDraft } from '@/app/_server/calibration-draft';
 import { calibrationEffect } from '@/app/_server/calibration-effect';
@@ -92,5 +93,44 @@ describeBothDatabases('calibrations', (makeDb) => {
     const request = { seriesId: SERIES, seenVersion: version - 1, key, body, note: '', personId: null, now: NOW };
     expect(await acceptCalibration(db, request)).toMatchObject({ ok: false, code: 'changed-meanwhile' });
     expect(await listCalibrations(db)).toEqual([]);
+  });
+
+  test('a sample draws so many live pieces of every mix, the same from the same seed, and once', async () => {
+    const db = await makeDb();
+    await loadDemo(db, NOW);
+    const joint = await db.joint.findFirstOrThrow({
+      where: { mixId: { not: null }, anchor: { embedmentMm: { not: null } } },
+      include: { piece: { select: { batchId: true } } },
+    });
+    const batch = { id: joint.piece.batchId };
+    const make = (seriesId: string) =>
+      makeAcceptance(db, {
+        input: { seriesId, batchId: batch.id, anchorId: joint.anchorId, perMix: 2, demand: 200, seed: 'draw' },
+        stepMm: 1.5875,
+        personId: 'demo-ida',
+        now: NOW,
+      });
+    expect(await make('sample-one')).toMatchObject({ ok: true });
+    expect(await make('sample-one')).toMatchObject({ ok: true });
+    await make('sample-two');
+    const [one, two] = [await findPullSeries(db, 'sample-one'), await findPullSeries(db, 'sample-two')];
+    const codes = one?.specimens.map(({ code }) => code);
+    expect(two?.specimens.map(({ code }) => code)).toEqual(codes);
+    for (const { id, batchMixId, sheet } of one?.mixes ?? []) {
+      const own = one?.specimens.filter(({ mixId }) => mixId === id) ?? [];
+      const joints = await db.joint.count({ where: { mixId: batchMixId, anchorId: joint.anchorId } });
+      expect(own.length).toBeGreaterThan(0);
+      expect(own.length).toBeLessThanOrEqual(Math.min(2, joints));
+      expect(own.every(({ piece, setAt }) => piece !== null && setAt !== null)).toBe(true);
+      expect(sheet).not.toBeNull();
+    }
+    expect(
+      await makeAcceptance(db, {
+        input: { seriesId: 'sample-three', batchId: batch.id, anchorId: 'gone', perMix: 2, demand: 200, seed: 'draw' },
+        stepMm: 1,
+        personId: null,
+        now: NOW,
+      }),
+    ).toMatchObject({ ok: false, code: 'no-anchor', field: 'anchorId' });
   });
 });

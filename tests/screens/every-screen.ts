@@ -13,10 +13,13 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   };
   const batch = await first('/batches', /^\/batches\/(?!new)[^/?]+$/);
   const model = await first('/models', /^\/models\/(?!new)[^/?]+$/);
-  const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots)[^/?]+$/);
+  const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots|shortages|trace|import)[^/?]+$/);
+  const lot = await first('/stock/lots', /\/lots\/(?!new)[^/?]+$/);
   const person = await first('/shop', /^\/shop\/people\//);
   const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
+  const series = await first('/pull-tests', /^\/pull-tests\/(?!new|scales|calibrations|acceptance)[^/?]+$/);
+  const specimen = await first(series, /\/specimens\//);
   return [
     '/',
     '/batches',
@@ -34,6 +37,25 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     `${glue}/sheet`,
     `${glue}/strength`,
     `${glue}/lots/new`,
+    '/pull-tests',
+    '/pull-tests/new',
+    '/pull-tests/scales',
+    '/pull-tests/calibrations',
+    series,
+    `${series}/analysis`,
+    `${series}/accept`,
+    `${series}/card`,
+    `${series}/report`,
+    `${series}/import`,
+    specimen,
+    lot,
+    `${lot}/trace`,
+    '/stock/shortages',
+    '/stock/trace',
+    '/stock/import',
+    `${batch}/used`,
+    `${batch}/pieces/1`,
+    `${model}/cost`,
     '/rules',
     '/rules/figures',
     '/shop',

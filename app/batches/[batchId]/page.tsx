@@ -6,6 +6,7 @@ import { ActionList, dayText, HeldList } from '@/app/_bench/bench-lists';
 import { BenchSync } from '@/app/_bench/bench-sync';
 import { batchRef } from '@/app/_bench/operation-buttons';
 import { PieceReportButton } from '@/app/_bench/piece-report-button';
+import { QuarantineList } from '@/app/_bench/quarantine-list';
 import { reportBatch } from '@/app/_bench/report-batch';
 import { RunningMixes } from '@/app/_bench/running-mixes';
 import { loadBatchPage } from '@/app/_server/batch-page';
@@ -66,6 +67,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
             <ButtonLink href={`/batches/${batchId}/prepare`}>Prepare</ButtonLink>
             <ButtonLink href={`/batches/${batchId}/used`}>Used</ButtonLink>
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />
+            <ButtonLink href={`/pull-tests/acceptance?batch=${head.id}`}>Test a sample</ButtonLink>
             <BatchStatusButton batch={batchRef(entry)} isFinished={!isOpen} />
           </>
         }
@@ -82,6 +84,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
           </p>
         )}
         <RunningMixes bench={bench} shop={shop} />
+        <QuarantineList entries={[entry]} />
         {isOpen && (
           <div className="grid gap-8 lg:grid-cols-2">
             <Section title="Now">

@@ -1,4 +1,6 @@
+import { batchRef } from '@/app/_bench/operation-buttons';
 import { PotLifeWhy } from '@/app/_bench/pot-life-why';
+import { QuarantineButton } from '@/app/_bench/quarantine-button';
 import { noPotLifeText } from '@/app/_bench/running-mixes';
 import type { BenchEntry } from '@/app/_server/bench';
 import { StatusMark } from '@/app/_ui/status-mark';
@@ -67,7 +69,17 @@ export function MixTable({ entry, shop, lotCodes }: MixTableProps) {
       ),
     },
   ];
-  return <Table caption="Mixes" columns={columns} rows={mixes} rowKey={(mix) => mix.mixId} />;
+  const doubt: Column<MixState> = {
+    id: 'doubt',
+    title: 'In doubt',
+    cell: (mix) =>
+      mix.quarantine === null ? (
+        <QuarantineButton batch={batchRef(entry)} mixId={mix.mixId} mixNumber={mix.number} />
+      ) : (
+        <StatusMark status="held">{mix.quarantine.reason}</StatusMark>
+      ),
+  };
+  return <Table caption="Mixes" columns={[...columns, doubt]} rows={mixes} rowKey={(mix) => mix.mixId} />;
 }
 
 function jointText(count: number): string {

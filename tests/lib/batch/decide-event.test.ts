@@ -50,6 +50,7 @@ describe('decideEvent takes in', () => {
     ['a coat mix before any piece is ready', mix('m3', 'coat-1', 3), 2],
     ['the closing of a mix', { kind: 'mix-closed', mixId: 'm1' }, 2],
     ['a scrapping', { kind: 'pieces-scrapped', pieces: [1], reason: 'eye came loose' }, 2],
+    ['a mix put in doubt', { kind: 'mix-quarantined', mixId: 'm2', reason: 'reads low' }, 2],
     ['a note', { kind: 'noted', text: 'cold hands', pieces: [] }, 2],
     ['taking back joints', correct(4), 2],
     ['a mix with its mass put right', replaced(3, 1, { ...mix('m1'), massG: 12 }), 2],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BatchEventBody } from '@/lib/batch/events';
 import { foldBatch } from '@/lib/batch/fold-batch';
+import { quarantinedPieces } from '@/lib/batch/quarantined-pieces';
 import { MINUTE_MS } from '@/lib/units/instant';
 import { coat, correct, EVENING_AT, eventOf, history, hoursOn, joints, mix, OPENED, PLAN, work } from './workshop';
 
@@ -95,6 +96,27 @@ describe('foldBatch', () => {
     expect(foldBatch(plan, done)).toMatchObject({ finishedAt: hoursOn(3), finishedSeq: 4, anomalies: [] });
     const reopened = foldBatch(plan, [...done, eventOf(5, hoursOn(4), { kind: 'batch-reopened' })]);
     expect(reopened).toMatchObject({ finishedAt: null, finishedSeq: null, anomalies: [] });
+  });
+
+  it('holds the pieces of a mix in doubt until each is tested, redone or scrapped', () => {
+    const start = history(
+      [0, OPENED],
+      [0, work('drill', ...ALL)],
+      [1, mix('m1')],
+      [1.1, joints('m1', 1, 2, 3)],
+      [2, { kind: 'mix-quarantined', mixId: 'm1', reason: 'reads low' }],
+    );
+    const held = (...more: BatchEventBody[]) =>
+      quarantinedPieces(foldBatch(PLAN, [...start, ...more.map((body, i) => eventOf(6 + i, hoursOn(3 + i), body))]));
+    expect(held()).toMatchObject([{ reason: 'reads low', pieces: [1, 2, 3] }]);
+    const tested: BatchEventBody = { kind: 'pieces-cleared', mixId: 'm1', pieces: [2], how: 'tested', note: '' };
+    const scrap: BatchEventBody = { kind: 'pieces-scrapped', pieces: [1], reason: 'pulled to its peak' };
+    expect(held(tested)).toMatchObject([{ pieces: [1, 3] }]);
+    expect(held(tested, scrap)).toMatchObject([{ pieces: [3] }]);
+    expect(held(tested, scrap, { ...tested, pieces: [3], how: 'redone' })).toEqual([]);
+    expect(foldBatch(PLAN, [...start.slice(0, 4), eventOf(5, hoursOn(2), tested)]).anomalies).toMatchObject([
+      { code: 'not-quarantined', applied: false },
+    ]);
   });
 
   const DRILLED = history([0, OPENED], [1, work('drill', 1, 2, 3)], [1, mix('m1')], [1.5, joints('m1', 1)]);

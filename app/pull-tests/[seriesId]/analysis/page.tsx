@@ -6,6 +6,7 @@ import { currentShop } from '@/app/_server/shop';
 import { ButtonLink } from '@/app/_ui/button-link';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Page, Section } from '@/app/_ui/page';
+import { AcceptanceVerdict } from '@/app/pull-tests/_analysis/acceptance-verdict';
 import { ConditionAnalysis } from '@/app/pull-tests/_analysis/condition-analysis';
 import { ConditionTable } from '@/app/pull-tests/_analysis/condition-table';
 import { conditionComparisons } from '@/lib/pulltest/condition-comparison';
@@ -47,6 +48,11 @@ export default async function AnalysisPage({ params, searchParams }: PageProps<'
         >
           <p>Once three mixes of several depths are pulled, the answer stands here with its limits.</p>
         </EmptyState>
+      )}
+      {series.kind === 'acceptance' && (
+        <Section title="Accept or hold">
+          <AcceptanceVerdict series={series} judged={analysed.analyses.flatMap(({ pulls }) => pulls)} units={shop} />
+        </Section>
       )}
       {series.plan.depthsMm.length > 1 && analysed.analyses.length > 0 && (
         <nav aria-label="Depth of comparison" className="flex flex-wrap items-center gap-2">
