@@ -10,7 +10,7 @@ import { findRevisionRoute } from '@/prisma/data/batch-plan';
 import { findBatchHead } from '@/prisma/data/batches';
 import { findSheetMaterial } from '@/prisma/data/mix-materials';
 import { listWireLengths } from '@/prisma/data/preparations';
-import { findRevision } from '@/prisma/data/revisions';
+import { findRevision, type RevisionBillLine } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
 
@@ -50,8 +50,10 @@ export function makePreparation(
           joint.set === null ? [{ piece: piece.number, anchorId: joint.anchorId }] : [],
         );
       });
-      const sheet = await sheetOf(tx, operation.materialId);
-      operations.push({ id: operation.id, kind: operation.kind, materialId: operation.materialId, sheet, open });
+      const { id, kind, materialId } = operation;
+      const sheet = await sheetOf(tx, materialId);
+      const cover = await coverOf(tx, materialId, revision.billLines);
+      operations.push({ id, kind, materialId, sheet, cover, open });
     }
     const anchors = revision.anchors.map((anchor) => ({ ...anchor, wireMaterialId: anchor.wire?.id ?? null }));
     const body = bodyFromProfile(revision.profile, null);
@@ -83,4 +85,16 @@ export function makePreparation(
 
 async function sheetOf(tx: Tx, materialId: string | null) {
   return materialId === null ? null : ((await findSheetMaterial(tx, materialId))?.sheet ?? null);
+}
+
+/** A coating goes over the whole body; of a glue that sets no anchor the bill says how much a piece takes. */
+async function coverOf(
+  tx: Tx,
+  materialId: string | null,
+  bill: readonly RevisionBillLine[],
+): Promise<OpenOperation['cover']> {
+  const kind = materialId === null ? null : (await tx.material.findUnique({ where: { id: materialId } }))?.kind;
+  if (kind !== 'adhesive') return 'film';
+  const lines = bill.filter(({ material, quantityUnit }) => material.id === materialId && quantityUnit === 'g');
+  return { perPieceG: lines.length === 0 ? null : lines.reduce((sum, { quantity }) => sum + quantity, 0) };
 }

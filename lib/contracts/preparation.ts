@@ -6,7 +6,6 @@ import { numberText } from './number-text';
 import { idSchema } from './plain-text';
 import { lengthNeed, temperatureNeed } from './quantity-need';
 import { optionalQuantityText, quantityText } from './quantity-text';
-import type { BothWays } from './same-type';
 
 const figure = z.number().finite();
 const use = z.strictObject({ piece: z.int(), anchorId: z.string().nullable() });
@@ -59,6 +58,7 @@ const cardSchema = z.strictObject({
       'piece-too-slow',
       'anchor-figures',
       'no-body',
+      'no-bill-line',
     ])
     .nullable(),
   anchorIds: z.array(z.string()).readonly(),
@@ -87,15 +87,12 @@ const cutSchema = z.strictObject({
 });
 
 /** What "Prepare" made, as it is stored. */
-export const preparationSchema = z.strictObject({
+export const preparationSchema: z.ZodType<Preparation> = z.strictObject({
   choices: choicesSchema,
   cards: z.array(cardSchema).readonly(),
   cuts: z.array(cutSchema).readonly(),
   wireUnknown: z.array(z.string()).readonly(),
 });
-
-/** Fails to compile when the schema and the type in lib/prepare drift apart. */
-export type PreparationAgrees = BothWays<z.infer<typeof preparationSchema>, Preparation>;
 
 /** The form before a glue-up. */
 export function prepareFormSchema(units: UnitChoice) {

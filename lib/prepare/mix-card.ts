@@ -22,7 +22,12 @@ type CardPart = Pick<OperationCard, 'aPerB' | 'tolerance' | 'mixes' | 'obstacle'
  * The cups of one glue-up or coat with what is weighed into each: planned with the lower value of the pot life at each
  * cup's own mass, and with both readings of the scale off by a step.
  */
-export function mixCard(sheet: AdhesiveSheet, uses: readonly MixUse[], choices: PrepareChoices): CardPart {
+export function mixCard(
+  sheet: AdhesiveSheet,
+  uses: readonly MixUse[],
+  choices: PrepareChoices,
+  secondsPerUse: number,
+): CardPart {
   const ratio = massRatio(sheet);
   const isTwoPart = sheet.ratio !== undefined || sheet.potLife.length > 0;
   if (isTwoPart && !ratio.ok) return blocked(ratio.code);
@@ -34,12 +39,12 @@ export function mixCard(sheet: AdhesiveSheet, uses: readonly MixUse[], choices: 
   const life = (massG: number) => potLife(sheet, massG, choices.temperatureC);
   const first = isTwoPart ? life(1) : null;
   if (first !== null && !first.ok) return blocked(first.code);
-  const isCoat = uses.every((use) => use.anchorId === null);
+  const hasNoAnchors = uses.every((use) => use.anchorId === null);
   const plan = planMixes(
     uses,
-    isCoat ? 'traceable' : choices.arrangement,
+    hasNoAnchors ? 'traceable' : choices.arrangement,
     {
-      secondsPerUse: isCoat ? choices.secondsPerCoat : choices.secondsPerJoint,
+      secondsPerUse,
       people: choices.people,
       stirSeconds: isTwoPart ? choices.stirSeconds : 0,
       usableShare: USABLE_SHARE,

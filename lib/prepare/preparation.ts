@@ -73,7 +73,8 @@ export type CardObstacle =
   | 'too-slow'
   | 'piece-too-slow'
   | 'anchor-figures'
-  | 'no-body';
+  | 'no-body'
+  | 'no-bill-line';
 
 export interface OperationCard {
   readonly operationId: string;

@@ -36,6 +36,8 @@ export interface OpenOperation {
   readonly materialId: string | null;
   /** Null: no data sheet is entered. */
   readonly sheet: AdhesiveSheet | null;
+  /** Film over the whole body, or a glue that sets no anchor, of which the bill says how much a piece takes, g. */
+  readonly cover: 'film' | { readonly perPieceG: number | null };
   /** Joints not set yet, or pieces not coated yet (no anchor). */
   readonly open: readonly { readonly piece: number; readonly anchorId: string | null }[];
 }
@@ -69,6 +71,12 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
   if (sheet === null) return { ...none, obstacle: 'no-sheet' };
   const density = mixedDensity(sheet) ?? COMMON_DENSITY;
   if (kind === 'coat' || operation.open.every(({ anchorId }) => anchorId === null)) {
+    if (operation.cover !== 'film') {
+      const { perPieceG } = operation.cover;
+      if (perPieceG === null) return { ...none, waste: 1, obstacle: 'no-bill-line' };
+      const uses = operation.open.map((use) => ({ ...use, massG: perPieceG }));
+      return { ...none, waste: 1, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+    }
     if (input.surfaceMm2 === null) return { ...none, obstacle: 'no-body' };
     const massG = glueMassG(coatVolumeMm3(input.surfaceMm2, choices.filmMm), density, waste);
     return {
@@ -77,6 +85,7 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
         sheet,
         operation.open.map((use) => ({ ...use, massG })),
         choices,
+        choices.secondsPerCoat,
       ),
     };
   }
@@ -91,7 +100,7 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
   }
   if (unknown.size > 0) return { ...none, anchorIds: [...unknown], obstacle: 'anchor-figures' };
   const uses = operation.open.map((use) => ({ ...use, massG: massByAnchor.get(use.anchorId ?? '') ?? 0 }));
-  return { ...none, ...mixCard(sheet, uses, choices) };
+  return { ...none, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
 }
 
 /** Glue of one joint without waste, mm^3: round the shank, and what fills the hole below it. */

@@ -27,8 +27,8 @@ describeBothDatabases('preparing a batch', (openDatabase) => {
     expect(await makePreparation(db, opened.batchId, CHOICES, EVENING)).toEqual({ ok: true });
     const stored = await findPreparation(db, opened.batchId);
     if (stored === null) throw new Error('not stored');
-    // The test glue has no ratio: nothing is guessed.
-    expect(stored.body.cards.map((card) => card.obstacle)).toContain('no-ratio');
+    // The test revision has neither figures of its anchors nor a profile: nothing is guessed.
+    expect(stored.body.cards.map((card) => card.obstacle)).toEqual(['anchor-figures', 'no-body', 'no-body']);
     const tick = { preparationId: stored.id, item: 'mix:glue:1:a', isDone: true };
     await tickPreparation(db, tick, { personId: 'ada', nowAt: EVENING });
     await tickPreparation(db, tick, { personId: 'ben', nowAt: EVENING + 1000 });

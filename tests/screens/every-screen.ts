@@ -53,6 +53,7 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     '/stock/shortages',
     '/stock/trace',
     '/stock/import',
+    `${batch}/prepare`,
     `${batch}/used`,
     `${batch}/pieces/1`,
     `${model}/cost`,

@@ -36,6 +36,9 @@ async function prepareShop(url: string): Promise<void> {
   ] as const) {
     await db.lot.create({ data: { id, materialId, code, part, quantity, quantityUnit, priceMinor, ...rest } });
   }
+  const eye = { kind: 'twisted-wire', wireMaterialId: 'wire', wireDiameterMm: 0.9, twistPitchMm: 6, eyeInsideMm: 3 };
+  const hole = { bitDiameterMm: 2.5, drillDepthMm: 25, embedmentMm: 25 };
+  await db.anchor.updateMany({ where: { revisionId: 'rev' }, data: { ...eye, ...hole } });
   // Shape and glue are all there is to it.
   await db.routeOperation.deleteMany({ where: { NOT: { id: { in: ['rev-shape', 'rev-glue'] } } } });
   const line = { revisionId: 'rev', position: 11, materialId: 'wire', quantity: 250, quantityUnit: 'mm', note: '' };
@@ -70,6 +73,19 @@ test('wire runs short, more comes in, the batch is paid, and a bad lot of harden
     const answer = await page.request.post(`${url}/api/v1/batches/${BATCH}/events`, { headers: { origin: url }, data });
     expect(answer.status(), await answer.text()).toBe(201);
   };
+
+  // Before the glue-up: two mixes that share the joints, doses ticked off to stay, and too little wire for the eyes.
+  await page.goto(`${url}/batches/${BATCH}/prepare`);
+  await page.getByRole('button', { name: 'Prepare', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Mix 2' })).toBeVisible();
+  await expect(page.getByText('6.2 g', { exact: true })).toHaveCount(2);
+  await expect(page.getByText(/^Short of wire: at least \d+ mm more is needed/)).toBeVisible();
+  await page.getByRole('button', { name: 'Poured: Resin A, mix 1' }).click();
+  await expect(page.getByRole('button', { name: 'Take back: Poured: Resin A, mix 1' })).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Take back: Poured: Resin A, mix 1' })).toBeVisible();
+  await page.getByRole('link', { name: 'Traveler' }).click();
+  await expect(page.getByRole('img', { name: 'Code that opens the batch on a phone' })).toBeVisible();
 
   // One metre of wire is needed and 300 mm lie there.
   await page.goto(`${url}/stock/shortages`);

@@ -31,7 +31,7 @@ function input(pieces: number, changed: Partial<PrepareInput> = {}): PrepareInpu
   ).flat();
   return {
     anchors,
-    operations: [{ id: 'glue', kind: 'glue', materialId: 'epoxy', sheet: GLUE, open }],
+    operations: [{ id: 'glue', kind: 'glue', materialId: 'epoxy', sheet: GLUE, cover: 'film', open }],
     surfaceMm2: 4800,
     bodyLengthMm: 100,
     lengths: new Map([['wire', [{ id: 'coil', lengthMm: 20_000, count: 1 }]]]),
@@ -69,11 +69,16 @@ describe('preparing a batch', () => {
 
   it('coats by the surface of the body, and says when there is none', () => {
     const open = [{ piece: 1, anchorId: null }];
-    const operations = [{ id: 'coat', kind: 'coat', materialId: 'epoxy', sheet: GLUE, open } as const];
+    const operations = [{ id: 'coat', kind: 'coat', materialId: 'epoxy', sheet: GLUE, cover: 'film', open } as const];
     const made = prepareBatch(input(1, { operations }), CHOICES);
     // 4800 mm2 x 0.2 mm x 1.0834 g/mL x 1.35 = 1.40 g, and 0.5 g in the cup; the scale asks for 9.3 g.
     expect(made.cards[0]?.mixes).toMatchObject([{ massG: 9.3, partAG: 6.2, partBG: 3.1 }]);
     expect(prepareBatch(input(1, { operations, surfaceMm2: null }), CHOICES).cards[0]?.obstacle).toBe('no-body');
+    const lip = (perPieceG: number | null) =>
+      prepareBatch(input(1, { operations: operations.map((own) => ({ ...own, cover: { perPieceG } })) }), CHOICES)
+        .cards[0];
+    expect(lip(10)?.mixes).toMatchObject([{ massG: 10.5 }]);
+    expect(lip(null)?.obstacle).toBe('no-bill-line');
   });
 
   it('cuts from the rods of a bundle, and says what is short', () => {

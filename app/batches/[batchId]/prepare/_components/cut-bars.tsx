@@ -17,7 +17,7 @@ export interface CutBarsProps {
 }
 
 /** A drawing wider than this many pieces is told in words alone. Chosen. */
-const MOST_DRAWN = 40;
+const MOST_DRAWN = 150;
 
 /** How each length of one wire is cut, drawn to scale. */
 export function CutBars({ cut, stored, units, anchorName, lotCode, action }: CutBarsProps) {
@@ -88,7 +88,7 @@ function barText(bar: CutBar, anchorName: (anchorId: string) => string): string 
   return [...counts].map(([id, count]) => `${count} × ${anchorName(id)}`).join(', ');
 }
 
-/** Pieces as boxes in the length they are cut from; what is kept is hatched by an open box. */
+/** Pieces as boxes in the length they are cut from; what is left over stays empty. */
 function BarDrawing({ bar }: { readonly bar: CutBar }) {
   let x = bar.trimMm;
   const kerfMm = bar.pieces.length === 0 ? 0 : bar.kerfMm / bar.pieces.length;

@@ -16,4 +16,6 @@ export const OBSTACLE_WORDS: { readonly [O in CardObstacle]: string } = {
   'anchor-figures':
     'Wire, bit or depth of these anchors is missing, or the wire does not go into its hole. Enter them in the model:',
   'no-body': 'The body has no profile yet, so its surface cannot be told. Draw it in the model.',
+  'no-bill-line':
+    'This glue sets no anchor, and the bill does not say how many grams a piece takes. Add it to the bill of the model.',
 };
