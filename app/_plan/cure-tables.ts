@@ -11,6 +11,11 @@ export const NEVER_LAG: Lag = { kind: 'table', tableId: NEVER.id };
 /** Before now: what is under way began a while ago. Within the day that every course begins before. */
 const LEAD_MINUTES = 23 * 60;
 
+/** Tables that were computed along a course, by sheet, milestone and beginning: the course outlives many problems. */
+const known = new WeakMap<PlanInput['lanesOf'], Map<string, LagTable | null>>();
+/** A day's worth of beginnings for the sheets of a shop; then the look-up begins anew. Chosen. */
+const MOST_KNOWN = 500;
+
 /** The tables of one problem: each sheet and milestone is computed once. */
 export class CureTables {
   readonly #tables = new Map<string, LagTable | null>();
@@ -33,7 +38,8 @@ export class CureTables {
     ]);
     let table = this.#tables.get(key);
     if (table === undefined) {
-      table = this.#computed(`cure-${this.#tables.size + 1}`, sheet, milestone);
+      const shared = this.#looked(key, sheet, milestone);
+      table = shared === null ? null : { ...shared, id: `cure-${this.#tables.size + 1}` };
       this.#tables.set(key, table);
     }
     return table === null ? null : { kind: 'table', tableId: table.id };
@@ -44,13 +50,25 @@ export class CureTables {
     return [NEVER, ...[...this.#tables.values()].filter((table) => table !== null)];
   }
 
-  #computed(id: string, sheet: AdhesiveSheet, milestone: Milestone): LagTable | null {
+  #looked(sheetKey: string, sheet: AdhesiveSheet, milestone: Milestone): LagTable | null {
     const nowMinute = Math.floor((this.input.nowAt - this.epochAt) / MINUTE_MS);
     // On a grid that does not move with the clock: the same beginning has the same end whenever it is asked for.
     const fromMinute = Math.floor((nowMinute - LEAD_MINUTES) / CURE_TABLE_STEP_MINUTES) * CURE_TABLE_STEP_MINUTES;
+    const tables = known.get(this.input.lanesOf) ?? new Map<string, LagTable | null>();
+    known.set(this.input.lanesOf, tables);
+    const key = [sheetKey, this.epochAt, fromMinute, this.horizonMinute].join(' ');
+    const kept = tables.get(key);
+    if (kept !== undefined) return kept;
+    if (tables.size >= MOST_KNOWN) tables.clear();
+    const table = this.#computed(sheet, milestone, fromMinute);
+    tables.set(key, table);
+    return table;
+  }
+
+  #computed(sheet: AdhesiveSheet, milestone: Milestone, fromMinute: number): LagTable | null {
     try {
       const lanes = this.input.lanesOf(sheet);
-      return cureLagTable(id, sheet, lanes, milestone, this.epochAt, fromMinute, this.horizonMinute);
+      return cureLagTable('cure', sheet, lanes, milestone, this.epochAt, fromMinute, this.horizonMinute);
     } catch (error) {
       // Figures that cannot be computed with are told as such on the batch's page; here they promise nothing.
       if (error instanceof RangeError) return null;

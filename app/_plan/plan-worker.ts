@@ -8,6 +8,7 @@ import { checkPlan, isGivenViolation } from '@/lib/schedule/check-plan';
 import { PlanImprover } from '@/lib/schedule/improve-plan';
 import { planValue } from '@/lib/schedule/plan-value';
 import { problemFaults } from '@/lib/schedule/problem-faults';
+import { solveBound } from './solve-bound';
 import type { PlanJob, PlanNews } from './worker-messages';
 
 /** Plans made between two looks at the clock and at whether it was called off. Chosen: some milliseconds. */
@@ -22,7 +23,7 @@ function tell(news: PlanNews): void {
   port?.postMessage(news);
 }
 
-function run({ jobId, problem, held, budget, cancelled }: PlanJob): void {
+async function run({ jobId, problem, held, budget, cancelled }: PlanJob): Promise<void> {
   const faults = problemFaults(problem);
   if (faults.length > 0) throw new Error(`the problem is not sound: ${JSON.stringify(faults.slice(0, 5))}`);
   const beganAt = performance.now();
@@ -51,13 +52,18 @@ function run({ jobId, problem, held, budget, cancelled }: PlanJob): void {
     if (isBetter && performance.now() - toldAt > TELL_MS) tellBest();
   }
   if (isBetter) tellBest();
+  const best = improver.best();
+  const late = planValue(problem, best).weightedLateMinutes;
+  if (best.unplaced.length === 0 && late > lateMinutes && Atomics.load(cancelled, 0) === 0) {
+    const lastMinute = Math.max(...best.placed.map(({ finishMinute }) => finishMinute));
+    const proved = Math.min(late, Math.max(lateMinutes, (await solveBound(problem, lastMinute)) ?? 0));
+    tell({ kind: 'bound', jobId, lateMinutes: proved, isProvedBest: proved >= late });
+  }
   tell({ kind: 'end', jobId, plansMade: improver.plansMade });
 }
 
 port.on('message', (job: PlanJob) => {
-  try {
-    run(job);
-  } catch (error) {
+  run(job).catch((error: unknown) => {
     tell({ kind: 'failed', jobId: job.jobId, message: error instanceof Error ? error.message : String(error) });
-  }
+  });
 });

@@ -1,3 +1,4 @@
+import { MILESTONES } from '@/lib/cure/adhesive-sheet';
 import { benchSessions } from '@/lib/schedule/bench-sessions';
 import type { BenchPerson, PlanningProblem } from '@/lib/schedule/planning-problem';
 import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
@@ -18,18 +19,42 @@ export interface ShopProblem {
 
 const DAY_MS = 24 * HOUR_MS;
 
+/** First and last minute of a plan. */
+function frameOf({ nowAt, zone, batches }: PlanInput) {
+  const firstAt = Math.min(nowAt, ...batches.map(({ head }) => head.openedAt));
+  const epochAt = Math.floor(firstAt / DAY_MS) * DAY_MS;
+  const horizonAt = instantOfWallTime(addDays(wallTimeAt(nowAt, zone).day, PLAN_DAYS), 0, zone);
+  return { epochAt, horizonAt, horizonMinute: Math.ceil((horizonAt - epochAt) / MINUTE_MS) };
+}
+
+/**
+ * Computes the cures that `shopProblem` will look up, one at a time, and lets others have their turn in between: a
+ * server goes on answering while a course is new.
+ */
+export async function warmCures(input: PlanInput): Promise<void> {
+  const { epochAt, horizonMinute } = frameOf(input);
+  const tables = new CureTables(input, epochAt, horizonMinute);
+  const mixed = new Set(
+    input.batches.flatMap(({ known }) => known.plan.operations.map(({ materialId }) => materialId)),
+  );
+  for (const materialId of mixed) {
+    const sheet = materialId === null ? null : (input.materials.get(materialId)?.sheet ?? null);
+    if (sheet === null) continue;
+    for (const milestone of MILESTONES) {
+      tables.lag(sheet, milestone);
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+  }
+}
+
 /**
  * What the planner is asked, from what the shop knows. Pure: the same input gives an equal problem. With `graceMs` the
  * hours just passed still count: a plan is not in conflict because a session began some minutes late.
  */
 export function shopProblem(input: PlanInput, graceMs = 0): ShopProblem {
   const { nowAt, zone, batches } = input;
-  const firstAt = Math.min(nowAt, ...batches.map(({ head }) => head.openedAt));
-  const epochAt = Math.floor(firstAt / DAY_MS) * DAY_MS;
+  const { epochAt, horizonAt, horizonMinute } = frameOf(input);
   const minuteOf = (at: Instant) => Math.ceil((at - epochAt) / MINUTE_MS);
-  const today = wallTimeAt(nowAt, zone).day;
-  const horizonAt = instantOfWallTime(addDays(today, PLAN_DAYS), 0, zone);
-  const horizonMinute = minuteOf(horizonAt);
   const sinceAt = nowAt - graceMs;
   const tables = new CureTables(input, epochAt, horizonMinute);
   const made = batches.map((batch) => batchTasks(input, batch, epochAt, tables));

@@ -1,5 +1,6 @@
 import 'server-only';
 import { PLAN_DAYS, type PlanInput, type PlanMaterial } from '@/app/_plan/plan-input';
+import { warmCures } from '@/app/_plan/shop-problem';
 import { lanesOfCourse } from '@/lib/cure/cure-lanes';
 import type { Instant } from '@/lib/units/instant';
 import { addDays, wallTimeAt } from '@/lib/units/zoned-time';
@@ -40,7 +41,9 @@ export async function loadPlanInput(database: Db, shop: ShopSettings, nowAt: Ins
   });
   const materials = new Map<string, PlanMaterial>(mixable.map(({ id, name, sheet }) => [id, { name, sheet }]));
   const lanesOf = lanesFor(course);
-  return { nowAt, zone, batches, planning, materials, people, exceptions, resources, pins, lanesOf };
+  const input = { nowAt, zone, batches, planning, materials, people, exceptions, resources, pins, lanesOf };
+  await warmCures(input);
+  return input;
 }
 
 const lanes = new WeakMap<CureCourse, PlanInput['lanesOf']>();

@@ -7,9 +7,11 @@ import { currentShop } from '@/app/_server/shop';
 import { ButtonLink } from '@/app/_ui/button-link';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Card, Page, Section } from '@/app/_ui/page';
+import { countText } from '@/lib/batch/batch-words';
 import { dateClockText } from '@/lib/units/format-instant';
 import { db } from '@/prisma/client';
 import { listMixableMaterials } from '@/prisma/data/mix-materials';
+import { listReplacedPlans } from '@/prisma/data/plans';
 import { BatchComparison } from './_components/batch-comparison';
 import { Figures } from './_components/figures';
 import { PlanDesk } from './_components/plan-desk';
@@ -37,6 +39,7 @@ export default async function PlanPage({ searchParams }: { readonly searchParams
       </Page>
     );
   }
+  const replaced = await listReplacedPlans(database, REPLACED_COUNT);
   const zone = shop.timeZone;
   const shown = run?.timetable ?? (run === null ? view.current : null);
   const names = new Map(view.people.map(({ id, name }) => [id, name]));
@@ -112,6 +115,18 @@ export default async function PlanPage({ searchParams }: { readonly searchParams
           />
         </Card>
       </Section>
+      {replaced.length > 0 && (
+        <Section title="Plans before" lead="What each of them moved against the one before it.">
+          {replaced.map(({ id, madeAt, timetable }) => (
+            <details key={id}>
+              <summary className="inline-flex min-h-touch items-center underline underline-offset-4">
+                {dateClockText(madeAt, zone)}: {countText(timetable.moved.length, 'visit')} moved
+              </summary>
+              <MovedList moved={timetable.moved} zone={zone} />
+            </details>
+          ))}
+        </Section>
+      )}
       {toCome.length > 0 && (
         <Section title="Session by session">
           <SessionList visits={toCome} nameOf={nameOf} zone={zone} />
@@ -138,6 +153,9 @@ function Proposal({ run }: { readonly run: PlanRun }) {
     </Section>
   );
 }
+
+/** Plans of before that are listed. Chosen: some weeks of evenings. */
+const REPLACED_COUNT = 6;
 
 /** Most plans side by side. Chosen: what a desk's screen holds. */
 const MOST_COMPARED = 4;

@@ -7,15 +7,22 @@ import type { BenchPerson, PlanningProblem, Task } from '@/lib/schedule/planning
  * remedies and all other tasks are left out, so it is never more than what the best plan costs.
  */
 export function aloneBound(problem: PlanningProblem): number {
-  const ready = aloneReadyMinutes(problem);
+  const { ready } = aloneTimes(problem);
   return problem.batches.reduce((sum, { id, dueMinute, weight }) => {
     const readyMinute = ready.get(id);
     return dueMinute === null || readyMinute === undefined ? sum : sum + weight * Math.max(0, readyMinute - dueMinute);
   }, 0);
 }
 
-/** When each batch could be ready at the earliest if the bench were its own. */
-function aloneReadyMinutes(problem: PlanningProblem): ReadonlyMap<string, number> {
+/** Earliest minutes if the bench were its own: of the tasks by task id, of the batches by batch id. */
+export interface AloneTimes {
+  readonly start: ReadonlyMap<string, number>;
+  readonly finish: ReadonlyMap<string, number>;
+  readonly ready: ReadonlyMap<string, number>;
+}
+
+/** The earliest minutes at which each task could be attended, and each batch be ready, whatever else there is to do. */
+export function aloneTimes(problem: PlanningProblem): AloneTimes {
   const tables = new Map(problem.lagTables.map((table) => [table.id, table]));
   const finish = new Map<string, number>();
   const start = new Map<string, number>();
@@ -38,7 +45,7 @@ function aloneReadyMinutes(problem: PlanningProblem): ReadonlyMap<string, number
     const own = Math.min(lagEnd(task.readyAfter, ends, tables) ?? problem.horizonMinute, problem.horizonMinute);
     ready.set(task.batchId, Math.max(ready.get(task.batchId) ?? 0, own));
   }
-  return ready;
+  return { start, finish, ready };
 }
 
 /** The earliest start and the earliest finish of a task from a minute on; of what happened, when it did. */
@@ -71,7 +78,8 @@ function visitOf({ sessions }: BenchPerson, task: Task, from: number): readonly 
   return [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
 }
 
-function mayDo(person: BenchPerson, { by }: Task): boolean {
+/** Whether a person may attend a task. */
+export function mayDo(person: BenchPerson, { by }: Task): boolean {
   switch (by.kind) {
     case 'anyone':
       return true;
@@ -89,7 +97,7 @@ function lagEnd(lag: Task['readyAfter'], from: number, tables: ReadonlyMap<strin
 }
 
 /** The tasks with each one after those that it waits for. */
-function inRouteOrder({ tasks, links }: PlanningProblem): readonly Task[] {
+export function inRouteOrder({ tasks, links }: PlanningProblem): readonly Task[] {
   const byId = new Map(tasks.map((task) => [task.id, task]));
   const before = new Map<string, string[]>();
   for (const link of links) {

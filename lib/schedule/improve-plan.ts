@@ -1,9 +1,12 @@
 import { type CompiledProblem, compileProblem } from '@/lib/schedule/compiled-problem';
+import { OrderMoves } from '@/lib/schedule/order-moves';
 import { PlanDecoder } from '@/lib/schedule/plan-decoder';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
+import { planOfStarts, projectSearchFor } from '@/lib/schedule/project-plan';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
 import { ruleOrders } from '@/lib/schedule/task-order';
 import { compareValues } from '@/lib/schedule/value-order';
+import { WindowedProjectSearch } from '@/lib/schedule/windowed-project';
 import { seededRandom } from '@/lib/statistics/seeded-random';
 
 /** Where in a value the weighted minutes late stand. */
@@ -28,19 +31,28 @@ export class PlanImprover {
   readonly #compiled: CompiledProblem;
   readonly #random: () => number;
   readonly #heldStart: Int32Array | null;
+  /** What plans in place of the orders where nobody is needed and nothing is held. */
+  readonly #project: ReturnType<typeof projectSearchFor>;
   #order: number[] = [];
   #cost: number[] = [];
   #bestOrder: number[] = [];
   #bestDelays: Uint8Array;
   #bestCost: number[] = [];
   #plansMade = 0;
+  readonly #moves: OrderMoves;
 
   constructor(problem: PlanningProblem, held: ShopPlan | null, seed: number) {
     this.#compiled = compileProblem(problem);
     this.#decoder = new PlanDecoder(this.#compiled);
     this.#random = seededRandom(seed);
+    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#random);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
+    this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
+    if (this.#project !== null) {
+      this.#bestOrder = [...(ruleOrders(this.#compiled)[0] ?? [])];
+      return;
+    }
     const orders = [...ruleOrders(this.#compiled)];
     if (held !== null) orders.push(heldOrder(problem, this.#compiled, held));
     for (const order of orders) this.#consider([...order]);
@@ -50,29 +62,47 @@ export class PlanImprover {
 
   /** Plans made so far. */
   get plansMade(): number {
-    return this.#plansMade;
+    return this.#plansMade + (this.#project?.schedules ?? 0);
   }
 
   /** Whether there is anything to put in another order. */
   get canImprove(): boolean {
-    return this.#compiled.open.length > 1;
+    return this.#compiled.open.length > 1 && this.#project?.isDone !== true;
   }
 
   /** The best plan so far. */
   best(): ShopPlan {
+    const starts = this.#project?.best ?? null;
+    const plan = starts === null ? null : planOfStarts(this.#compiled, starts);
+    if (plan !== null) return plan;
     this.#decoder.delays.set(this.#bestDelays);
     this.#decoder.decode(this.#bestOrder);
     return this.#decoder.plan();
+  }
+
+  /** The makespan that no plan without people can go below, in minutes from now; null for a shop with people. */
+  get leastMakespan(): number | null {
+    return this.#project?.lowerBound ?? null;
+  }
+
+  /** Whether it is proved that no plan keeps all lags: asked of problems without people alone. */
+  get isProvedImpossible(): boolean {
+    return this.#project instanceof WindowedProjectSearch && this.#project.answer === 'infeasible';
   }
 
   /** Makes `count` more plans; true when the best of them is better than what was there. */
   improve(count: number): boolean {
     const { open } = this.#compiled;
     if (!this.canImprove) return false;
+    if (this.#project !== null) {
+      const before = this.#project.bestEnd;
+      this.#project.step(count);
+      return this.#project.bestEnd < before;
+    }
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
     for (let i = 0; i < count; i++) {
-      const order = this.#random() < 0.5 ? this.#shifted() : this.#batchMoved();
+      const order = this.#moves.moved(this.#order);
       const toggled = this.#random() < 0.1 ? (open[Math.floor(this.#random() * open.length)] ?? -1) : -1;
       if (toggled >= 0) this.#toggle(toggled);
       const cost = this.#costOf(order);
@@ -124,24 +154,6 @@ export class PlanImprover {
     if (compareCosts(cost, this.#cost) <= 0) return true;
     if ((cost[0] ?? 0) > (this.#bestCost[0] ?? 0)) return false;
     return (cost[LATE_LEVEL] ?? 0) <= (this.#bestCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
-  }
-
-  /** One task moved to another place of the order. */
-  #shifted(): number[] {
-    const order = [...this.#order];
-    const from = Math.floor(this.#random() * order.length);
-    const [task] = order.splice(from, 1);
-    if (task !== undefined) order.splice(Math.floor(this.#random() * (order.length + 1)), 0, task);
-    return order;
-  }
-
-  /** All tasks of a batch moved a stretch towards the front or the back, in the order they had. */
-  #batchMoved(): number[] {
-    const { batchOf } = this.#compiled;
-    const picked = batchOf[this.#order[Math.floor(this.#random() * this.#order.length)] ?? 0];
-    const by = (this.#random() - 0.5) * this.#order.length;
-    const places = this.#order.map((task, index) => ({ task, at: batchOf[task] === picked ? index + by : index }));
-    return places.sort((a, b) => a.at - b.at).map(({ task }) => task);
   }
 }
 

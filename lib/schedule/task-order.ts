@@ -25,8 +25,9 @@ export function routeOrder(compiled: CompiledProblem): readonly number[] {
 }
 
 /**
- * Orders of the open tasks to begin with, by five rules: latest start; batch by batch in order of due; slack per
- * minute of attended work left; latest start drawn earlier by weight; earliest start.
+ * Orders of the open tasks to begin with, by seven rules: latest start; batch by batch in order of due; slack per
+ * minute of attended work left; latest start drawn earlier by weight; earliest start; batch by batch by work per weight,
+ * which is best where everything is late anyway; batch by batch by due and work per weight.
  */
 export function ruleOrders(compiled: CompiledProblem): readonly (readonly number[])[] {
   const route = routeOrder(compiled).filter((task) => compiled.fixed[task] === 0);
@@ -40,12 +41,15 @@ export function ruleOrders(compiled: CompiledProblem): readonly (readonly number
     work[batch] = (work[batch] ?? 0) + (compiled.attended[task] ?? 0);
   }
   const batchOf = (task: number) => compiled.batchOf[task] ?? 0;
+  const perWeight = (batch: number) => (work[batch] ?? 0) / Math.max(1e-3, batches[batch]?.weight ?? 1);
   const rules: readonly ((task: number) => number)[] = [
     (task) => latest[task] ?? 0,
     (task) => (due[batchOf(task)] ?? 0) + batchOf(task) * 1e-4,
     (task) => ((latest[task] ?? 0) - (earliest[task] ?? 0)) / (60 + (work[batchOf(task)] ?? 0)),
     (task) => (latest[task] ?? 0) - 1440 * (batches[batchOf(task)]?.weight ?? 0) - 0.2 * (tail[task] ?? 0),
     (task) => earliest[task] ?? 0,
+    (task) => perWeight(batchOf(task)) + batchOf(task) * 1e-4,
+    (task) => (due[batchOf(task)] ?? 0) + 30 * perWeight(batchOf(task)) + batchOf(task) * 1e-4,
   ];
   return rules.map((rule) => [...route].sort((a, b) => rule(a) - rule(b) || (rank.get(a) ?? 0) - (rank.get(b) ?? 0)));
 }

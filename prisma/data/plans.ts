@@ -17,15 +17,13 @@ export async function findAcceptedPlan(reader: DbReader): Promise<AcceptedPlan |
   return body.success ? { id: row.id, madeAt: row.madeAt.getTime(), timetable: body.data } : null;
 }
 
-/** The newest accepted plans before the one that holds, newest first. */
-export async function listReplacedPlans(reader: DbReader, count: number): Promise<{ id: string; madeAt: Instant }[]> {
-  const rows = await reader.plan.findMany({
-    where: { status: 'replaced' },
-    select: { id: true, madeAt: true },
-    orderBy: { madeAt: 'desc' },
-    take: count,
+/** The plans that held before the one that does, newest first. */
+export async function listReplacedPlans(reader: DbReader, count: number): Promise<AcceptedPlan[]> {
+  const rows = await reader.plan.findMany({ where: { status: 'replaced' }, orderBy: { madeAt: 'desc' }, take: count });
+  return rows.flatMap(({ id, madeAt, body }) => {
+    const timetable = timetableSchema.safeParse(body);
+    return timetable.success ? [{ id, madeAt: madeAt.getTime(), timetable: timetable.data }] : [];
   });
-  return rows.map(({ id, madeAt }) => ({ id, madeAt: madeAt.getTime() }));
 }
 
 /** Puts a plan in the place of the one that holds. */
