@@ -29,6 +29,10 @@ export class PlanDecoder {
   readonly finish: Int32Array;
   /** Schedules generated so far: passes over all tasks, those begun again included. */
   passes = 0;
+  /** No task begins before its floor: where a plan that holds has it. */
+  readonly floors: Int32Array;
+  /** Who has a task in the plan that holds; -1: nobody. They keep it where it can stay at its floor. */
+  readonly heldBy: Int32Array;
   /** 1: the task's earliest session is passed over. */
   readonly delays: Uint8Array;
   private readonly person: Int32Array;
@@ -51,6 +55,8 @@ export class PlanDecoder {
     this.finish = new Int32Array(n);
     this.person = new Int32Array(n).fill(-1);
     this.setUp = new Int32Array(n);
+    this.floors = new Int32Array(n).fill(-NEVER);
+    this.heldBy = new Int32Array(n).fill(-1);
     this.delays = new Uint8Array(n);
     this.status = new Uint8Array(n);
     this.notBefore = new Int32Array(n);
@@ -72,7 +78,9 @@ export class PlanDecoder {
   /** Makes the plan of an order of the open tasks. Each call is one schedule generated. */
   decode(order: ArrayLike<number>): void {
     const { open } = this.compiled;
-    for (const task of open) this.notBefore[task] = this.compiled.release[task] ?? 0;
+    for (const task of open) {
+      this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floors[task] ?? 0);
+    }
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.begin();
@@ -263,6 +271,13 @@ export class PlanDecoder {
   private findBest(task: number, from: number, minutes: number): boolean {
     if (minutes === 0) return this.findAlone(task, from);
     let isFound = false;
+    const heldBy = this.heldBy[task] ?? -1;
+    if (heldBy >= 0 && this.findFor(task, heldBy, from, minutes) && this.slot.start === this.floors[task]) {
+      const kept = this.best;
+      this.best = this.slot;
+      this.slot = kept;
+      return true;
+    }
     for (const person of this.compiled.people[task] ?? []) {
       if (!this.findFor(task, person, from, minutes)) continue;
       if (isFound && !this.isBetterSlot()) continue;
