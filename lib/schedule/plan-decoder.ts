@@ -35,6 +35,8 @@ export class PlanDecoder {
   readonly heldBy: Int32Array;
   /** 1: the task's earliest session is passed over. */
   readonly delays: Uint8Array;
+  /** Tasks that are entered as they are before any other is placed. */
+  kept: ReadonlyMap<number, PlannedTask> = new Map();
   private readonly person: Int32Array;
   private readonly setUp: Int32Array;
   private readonly status: Uint8Array;
@@ -144,6 +146,25 @@ export class PlanDecoder {
     for (let i = 0; i < this.compiled.taskCount; i++) {
       this.status[i] = this.compiled.fixed[i] === 1 ? PLACED : WAITING;
     }
+    for (const [task, place] of this.kept) this.reinstate(task, place);
+  }
+
+  /** Enters a task exactly as a plan that holds has it. */
+  private reinstate(task: number, place: PlannedTask): void {
+    const { people, links } = this.compiled.problem;
+    const person = people.findIndex(({ id }) => id === place.personId);
+    const start = place.startMinute;
+    this.best = {
+      person,
+      start,
+      finish: place.finishMinute,
+      setUp: place.setUpMinutes,
+      session: person < 0 ? -1 : this.book.sessionAt(person, start),
+      pieces: place.pieces.flatMap(({ startMinute, endMinute }) => [startMinute, endMinute]),
+    };
+    this.remedies[task] = place.remedyLinkIds.map((id) => links.findIndex((link) => link.id === id));
+    this.status[task] = PLACED;
+    this.enter(task);
   }
 
   private place(task: number): void {
