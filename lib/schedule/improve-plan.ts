@@ -158,18 +158,20 @@ export class PlanImprover {
       const plan = this.#decoder.plan();
       this.#decoder.kept = new Map();
       const wrong = checkPlan(problem, plan).filter((violation) => !isGivenViolation(problem, violation));
-      if (wrong.length === 0) {
+      const lost = plan.unplaced.filter(({ taskId }) => places.has(taskId));
+      if (wrong.length === 0 && lost.length === 0) {
         this.#mended = { plan, cost };
         return;
       }
-      // A set-up that was shared, a window that has closed: those concerned find a new place too.
-      for (const { taskIds } of wrong) {
-        for (const id of taskIds.slice(-1))
-          addWithFollowers(
-            this.#compiled,
-            affected,
-            problem.tasks.findIndex((task) => task.id === id),
-          );
+      const index = (id: string | undefined) => problem.tasks.findIndex((task) => task.id === id);
+      // A set-up that was shared with what moved: the task may find a place before what follows it.
+      for (const { kind, taskIds } of wrong) {
+        if (kind === 'set-up-missing') affected.add(index(taskIds[0]));
+        else addWithFollowers(this.#compiled, affected, index(taskIds.at(-1)));
+      }
+      for (const { taskId } of lost) {
+        affected.delete(index(taskId));
+        addWithFollowers(this.#compiled, affected, index(taskId));
       }
     }
   }
