@@ -29,8 +29,14 @@ export class PlanDecoder {
   readonly finish: Int32Array;
   /** Schedules generated so far: passes over all tasks, those begun again included. */
   passes = 0;
+  /** No task begins before its floor: where a plan that holds has it. */
+  readonly floors: Int32Array;
+  /** Who has a task in the plan that holds; -1: nobody. They keep it where it can stay at its floor. */
+  readonly heldBy: Int32Array;
   /** 1: the task's earliest session is passed over. */
   readonly delays: Uint8Array;
+  /** Tasks that are entered as they are before any other is placed. */
+  kept: ReadonlyMap<number, PlannedTask> = new Map();
   private readonly person: Int32Array;
   private readonly setUp: Int32Array;
   private readonly status: Uint8Array;
@@ -51,6 +57,8 @@ export class PlanDecoder {
     this.finish = new Int32Array(n);
     this.person = new Int32Array(n).fill(-1);
     this.setUp = new Int32Array(n);
+    this.floors = new Int32Array(n).fill(-NEVER);
+    this.heldBy = new Int32Array(n).fill(-1);
     this.delays = new Uint8Array(n);
     this.status = new Uint8Array(n);
     this.notBefore = new Int32Array(n);
@@ -72,7 +80,9 @@ export class PlanDecoder {
   /** Makes the plan of an order of the open tasks. Each call is one schedule generated. */
   decode(order: ArrayLike<number>): void {
     const { open } = this.compiled;
-    for (const task of open) this.notBefore[task] = this.compiled.release[task] ?? 0;
+    for (const task of open) {
+      this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floors[task] ?? 0);
+    }
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.begin();
@@ -136,6 +146,25 @@ export class PlanDecoder {
     for (let i = 0; i < this.compiled.taskCount; i++) {
       this.status[i] = this.compiled.fixed[i] === 1 ? PLACED : WAITING;
     }
+    for (const [task, place] of this.kept) this.reinstate(task, place);
+  }
+
+  /** Enters a task exactly as a plan that holds has it. */
+  private reinstate(task: number, place: PlannedTask): void {
+    const { people, links } = this.compiled.problem;
+    const person = people.findIndex(({ id }) => id === place.personId);
+    const start = place.startMinute;
+    this.best = {
+      person,
+      start,
+      finish: place.finishMinute,
+      setUp: place.setUpMinutes,
+      session: person < 0 ? -1 : this.book.sessionAt(person, start),
+      pieces: place.pieces.flatMap(({ startMinute, endMinute }) => [startMinute, endMinute]),
+    };
+    this.remedies[task] = place.remedyLinkIds.map((id) => links.findIndex((link) => link.id === id));
+    this.status[task] = PLACED;
+    this.enter(task);
   }
 
   private place(task: number): void {
@@ -263,6 +292,13 @@ export class PlanDecoder {
   private findBest(task: number, from: number, minutes: number): boolean {
     if (minutes === 0) return this.findAlone(task, from);
     let isFound = false;
+    const heldBy = this.heldBy[task] ?? -1;
+    if (heldBy >= 0 && this.findFor(task, heldBy, from, minutes) && this.slot.start === this.floors[task]) {
+      const kept = this.best;
+      this.best = this.slot;
+      this.slot = kept;
+      return true;
+    }
     for (const person of this.compiled.people[task] ?? []) {
       if (!this.findFor(task, person, from, minutes)) continue;
       if (isFound && !this.isBetterSlot()) continue;
