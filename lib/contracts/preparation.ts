@@ -3,7 +3,7 @@ import { ARRANGEMENTS } from '@/lib/mixing/arrangement';
 import type { Preparation } from '@/lib/prepare/preparation';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { numberText } from './number-text';
-import { idSchema } from './plain-text';
+import { clientKeySchema, idSchema } from './plain-text';
 import { lengthNeed, temperatureNeed } from './quantity-need';
 import { optionalQuantityText, quantityText } from './quantity-text';
 
@@ -116,4 +116,5 @@ export const tickFormSchema = z.strictObject({
   preparationId: idSchema,
   item: z.string().regex(/^[A-Za-z0-9:_-]{1,120}$/, 'not a line of the card'),
   isDone: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
+  key: clientKeySchema,
 });
