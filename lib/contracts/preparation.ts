@@ -22,6 +22,10 @@ const choicesSchema = z.strictObject({
   kerfMm: figure,
   reuseMm: figure,
   rodMm: figure.nullable(),
+  // Older preparations were made with these.
+  loopDeg: figure.default(360),
+  gripMm: figure.default(20),
+  wrapTurns: figure.default(3),
 });
 
 const cardSchema = z.strictObject({
@@ -108,6 +112,9 @@ export function prepareFormSchema(units: UnitChoice) {
     kerfMm: numberText(0, 5),
     reuseMm: quantityText(lengthNeed(units, 10, 2000)),
     rodMm: optionalQuantityText(lengthNeed(units, 50, 5000)),
+    loopDeg: numberText(180, 720),
+    gripMm: numberText(0, 100),
+    wrapTurns: numberText(0, 20),
   });
 }
 
