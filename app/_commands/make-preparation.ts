@@ -2,7 +2,7 @@ import { foldBatch } from '@/lib/batch/fold-batch';
 import { bodyFromProfile } from '@/lib/geometry/body';
 import { bodySolid } from '@/lib/geometry/body-solid';
 import type { PrepareChoices } from '@/lib/prepare/preparation';
-import { type OpenOperation, prepareBatch } from '@/lib/prepare/prepare-batch';
+import { type BillCover, type OpenOperation, prepareBatch } from '@/lib/prepare/prepare-batch';
 import type { Instant } from '@/lib/units/instant';
 import { type Db, type Tx, writeTx } from '@/prisma/client';
 import { listBatchEvents } from '@/prisma/data/batch-events';
@@ -39,6 +39,9 @@ export function makePreparation(
     if (head === null || revision === null || route === null) return NO_BATCH;
     const plan = { ...route.plan, quantity: head.quantity };
     const { pieces } = foldBatch(plan, await listBatchEvents(tx, batchId, 0));
+    const anchorsOf = (operationId: string) =>
+      pieces[0]?.operations.find((own) => own.operationId === operationId)?.joints.map(({ anchorId }) => anchorId) ??
+      [];
     const operations: OpenOperation[] = [];
     for (const operation of plan.operations) {
       if (operation.kind === 'work') continue;
@@ -52,7 +55,10 @@ export function makePreparation(
       });
       const { id, kind, materialId } = operation;
       const sheet = await sheetOf(tx, materialId);
-      const cover = await coverOf(tx, materialId, revision.billLines);
+      const others = plan.operations.filter((other) => other.kind !== 'work' && other.materialId === materialId);
+      const setsAnchorIds = [...new Set(others.flatMap((other) => anchorsOf(other.id)))];
+      const shares = others.filter((other) => anchorsOf(other.id).length === 0).length;
+      const cover = await coverOf(tx, materialId, revision.billLines, { setsAnchorIds, shares: Math.max(1, shares) });
       operations.push({ id, kind, materialId, sheet, cover, open });
     }
     const anchors = revision.anchors.map((anchor) => ({ ...anchor, wireMaterialId: anchor.wire?.id ?? null }));
@@ -92,9 +98,10 @@ async function coverOf(
   tx: Tx,
   materialId: string | null,
   bill: readonly RevisionBillLine[],
+  shared: Pick<BillCover, 'setsAnchorIds' | 'shares'>,
 ): Promise<OpenOperation['cover']> {
   const kind = materialId === null ? null : (await tx.material.findUnique({ where: { id: materialId } }))?.kind;
   if (kind !== 'adhesive') return 'film';
   const lines = bill.filter(({ material, quantityUnit }) => material.id === materialId && quantityUnit === 'g');
-  return { perPieceG: lines.length === 0 ? null : lines.reduce((sum, { quantity }) => sum + quantity, 0) };
+  return { ...shared, perPieceG: lines.length === 0 ? null : lines.reduce((sum, { quantity }) => sum + quantity, 0) };
 }

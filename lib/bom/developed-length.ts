@@ -94,22 +94,6 @@ export function throughWireLength({ wireDiameterMm, runMm, eyes, tailsMm, trimMm
   return developed(runMm, loopsMm, tailsMm, trimMm, false);
 }
 
-/** Pieces measured before a shop's own factor counts. Chosen. */
-export const MEASURED_NEEDED = 3;
-
-/**
- * What a shop's own bending adds or takes: lengths measured over lengths computed, 1 until three pieces were measured.
- * A hand twist draws the strands tighter than the drawing.
- */
-export function ownLengthFactor(
-  measured: readonly { readonly measuredMm: number; readonly computedMm: number }[],
-): number {
-  const sound = measured.filter(({ measuredMm, computedMm }) => measuredMm > 0 && computedMm > 0);
-  if (sound.length < MEASURED_NEEDED) return 1;
-  const sum = (pick: (pair: (typeof sound)[number]) => number) => sound.reduce((total, pair) => total + pick(pair), 0);
-  return sum((pair) => pair.measuredMm) / sum((pair) => pair.computedMm);
-}
-
 function developed(
   straightMm: number,
   loopsMm: number,

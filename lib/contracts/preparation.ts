@@ -3,7 +3,7 @@ import { ARRANGEMENTS } from '@/lib/mixing/arrangement';
 import type { Preparation } from '@/lib/prepare/preparation';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import { numberText } from './number-text';
-import { idSchema } from './plain-text';
+import { clientKeySchema, idSchema } from './plain-text';
 import { lengthNeed, temperatureNeed } from './quantity-need';
 import { optionalQuantityText, quantityText } from './quantity-text';
 
@@ -22,6 +22,10 @@ const choicesSchema = z.strictObject({
   kerfMm: figure,
   reuseMm: figure,
   rodMm: figure.nullable(),
+  // Older preparations were made with these.
+  loopDeg: figure.default(360),
+  gripMm: figure.default(20),
+  wrapTurns: figure.default(3),
 });
 
 const cardSchema = z.strictObject({
@@ -108,6 +112,9 @@ export function prepareFormSchema(units: UnitChoice) {
     kerfMm: numberText(0, 5),
     reuseMm: quantityText(lengthNeed(units, 10, 2000)),
     rodMm: optionalQuantityText(lengthNeed(units, 50, 5000)),
+    loopDeg: numberText(180, 720),
+    gripMm: numberText(0, 100),
+    wrapTurns: numberText(0, 20),
   });
 }
 
@@ -116,4 +123,5 @@ export const tickFormSchema = z.strictObject({
   preparationId: idSchema,
   item: z.string().regex(/^[A-Za-z0-9:_-]{1,120}$/, 'not a line of the card'),
   isDone: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
+  key: clientKeySchema,
 });

@@ -1,7 +1,7 @@
 import type { CutBar } from '@/lib/bom/cut-list';
 import type { Arrangement } from '@/lib/mixing/arrangement';
 
-/** What the maker chooses before a glue-up. Fixed figures of the cutting are the shop's usual ones. */
+/** What the maker chooses before a glue-up. */
 export interface PrepareChoices {
   readonly arrangement: Arrangement;
   readonly secondsPerJoint: number;
@@ -20,6 +20,12 @@ export interface PrepareChoices {
   readonly reuseMm: number;
   /** Length of one rod where a lot of wire is a bundle; null: every lot is one coil. */
   readonly rodMm: number | null;
+  /** How far the wire runs round an eye: 360 for a full ring. */
+  readonly loopDeg: number;
+  /** Both ends of a wire together, gripped while bending and cut off, mm. */
+  readonly gripMm: number;
+  /** Turns that close the first and the last eye of a through-wire. */
+  readonly wrapTurns: number;
 }
 
 /** Chosen, or common practice without a source: what stands in the form before anybody changed it. */
@@ -34,14 +40,16 @@ export const USUAL_CHOICES: Omit<PrepareChoices, 'temperatureC'> = {
   kerfMm: 0,
   reuseMm: 150,
   rodMm: null,
+  // Common practice, no source: a full ring, 8 to 15 mm to grip at each end, three turns.
+  loopDeg: 360,
+  gripMm: 20,
+  wrapTurns: 3,
 };
 
 /** Share of the lower pot life that is planned with, what stays in the cup, and the ends of a wire. Chosen. */
 export const USABLE_SHARE = 0.8;
 export const CUP_LOSS_G = 0.5;
 export const END_TRIM_MM = 5;
-/** Both ends of an eye's wire together, gripped while twisting and cut off. Common practice, no source: 8 to 15 mm each. */
-export const GRIP_MM = 20;
 /** Wires are cut to a step of this, rounded up. Chosen. */
 export const CUT_STEP_MM = 0.5;
 

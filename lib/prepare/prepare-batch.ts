@@ -9,7 +9,6 @@ import { mixCard } from '@/lib/prepare/mix-card';
 import {
   CUT_STEP_MM,
   END_TRIM_MM,
-  GRIP_MM,
   type OperationCard,
   type Preparation,
   type PrepareChoices,
@@ -29,6 +28,16 @@ export interface PreparedAnchor {
   readonly embedmentMm: number | null;
 }
 
+/** What the bill says of a glue, for all that it does on a piece. */
+export interface BillCover {
+  /** Null: the bill does not say. */
+  readonly perPieceG: number | null;
+  /** Anchors that other operations set with the same glue: theirs is part of what the bill says. */
+  readonly setsAnchorIds: readonly string[];
+  /** Operations without anchors that share the rest alike, this one included. */
+  readonly shares: number;
+}
+
 /** A glue-up or a coat that is still to be done. */
 export interface OpenOperation {
   readonly id: string;
@@ -37,7 +46,7 @@ export interface OpenOperation {
   /** Null: no data sheet is entered. */
   readonly sheet: AdhesiveSheet | null;
   /** Film over the whole body, or a glue that sets no anchor, of which the bill says how much a piece takes, g. */
-  readonly cover: 'film' | { readonly perPieceG: number | null };
+  readonly cover: 'film' | BillCover;
   /** Joints not set yet, or pieces not coated yet (no anchor). */
   readonly open: readonly { readonly piece: number; readonly anchorId: string | null }[];
 }
@@ -72,9 +81,13 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
   const density = mixedDensity(sheet) ?? COMMON_DENSITY;
   if (kind === 'coat' || operation.open.every(({ anchorId }) => anchorId === null)) {
     if (operation.cover !== 'film') {
-      const { perPieceG } = operation.cover;
+      const { perPieceG, setsAnchorIds, shares } = operation.cover;
       if (perPieceG === null) return { ...none, waste: 1, obstacle: 'no-bill-line' };
-      const uses = operation.open.map((use) => ({ ...use, massG: perPieceG }));
+      const joints = jointMasses(setsAnchorIds, input.anchors, density, waste);
+      if (joints.unknown.size > 0) return { ...none, anchorIds: [...joints.unknown], obstacle: 'anchor-figures' };
+      const restG = perPieceG - [...joints.massByAnchor.values()].reduce((sum, own) => sum + own, 0);
+      if (restG <= 0) return { ...none, waste: 1, obstacle: 'no-bill-line' };
+      const uses = operation.open.map((use) => ({ ...use, massG: restG / shares }));
       return { ...none, waste: 1, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
     }
     if (input.surfaceMm2 === null) return { ...none, obstacle: 'no-body' };
@@ -89,18 +102,29 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
       ),
     };
   }
+  const anchorIds = operation.open.flatMap(({ anchorId }) => anchorId ?? []);
+  const { massByAnchor, unknown } = jointMasses(anchorIds, input.anchors, density, waste);
+  if (unknown.size > 0) return { ...none, anchorIds: [...unknown], obstacle: 'anchor-figures' };
+  const uses = operation.open.map((use) => ({ ...use, massG: massByAnchor.get(use.anchorId ?? '') ?? 0 }));
+  return { ...none, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+}
+
+/** Glue of each joint with its waste, g, and the anchors of which it cannot be told. */
+function jointMasses(
+  anchorIds: readonly string[],
+  anchors: readonly PreparedAnchor[],
+  density: number,
+  waste: number,
+): { massByAnchor: Map<string, number>; unknown: Set<string> } {
   const massByAnchor = new Map<string, number>();
   const unknown = new Set<string>();
-  for (const { anchorId } of operation.open) {
-    if (anchorId === null || massByAnchor.has(anchorId)) continue;
-    const anchor = input.anchors.find(({ id }) => id === anchorId);
+  for (const anchorId of new Set(anchorIds)) {
+    const anchor = anchors.find(({ id }) => id === anchorId);
     const volume = anchor === undefined ? null : glueVolume(anchor);
     if (volume === null) unknown.add(anchorId);
     else massByAnchor.set(anchorId, glueMassG(volume, density, waste));
   }
-  if (unknown.size > 0) return { ...none, anchorIds: [...unknown], obstacle: 'anchor-figures' };
-  const uses = operation.open.map((use) => ({ ...use, massG: massByAnchor.get(use.anchorId ?? '') ?? 0 }));
-  return { ...none, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+  return { massByAnchor, unknown };
 }
 
 /** Glue of one joint without waste, mm^3: round the shank, and what fills the hole below it. */
@@ -127,7 +151,8 @@ function wireCuts(input: PrepareInput, choices: PrepareChoices): Pick<Preparatio
       ),
     ).size;
     if (count === 0) continue;
-    const lengthMm = anchor.kind === 'twisted-wire' ? eyeWire(anchor) : throughWire(through, input.bodyLengthMm);
+    const lengthMm =
+      anchor.kind === 'twisted-wire' ? eyeWire(anchor, choices) : throughWire(through, input.bodyLengthMm, choices);
     if (lengthMm === null || anchor.wireMaterialId === null) {
       wireUnknown.push(anchor.id);
       continue;
@@ -162,24 +187,28 @@ function inRods(lots: readonly StockLength[], rodMm: number | null): StockLength
   });
 }
 
-function eyeWire({ wireDiameterMm, twistPitchMm, embedmentMm, eyeInsideMm }: PreparedAnchor): number | null {
+function eyeWire(
+  { wireDiameterMm, twistPitchMm, embedmentMm, eyeInsideMm }: PreparedAnchor,
+  { loopDeg, gripMm }: PrepareChoices,
+): number | null {
   if (!(isSize(wireDiameterMm) && isSize(twistPitchMm) && isSize(embedmentMm) && isSize(eyeInsideMm))) return null;
   const length = twistedEyeLength({
     wireDiameterMm,
     pitchMm: twistPitchMm,
     shankMm: embedmentMm,
     eyeInsideMm,
-    loopDeg: 360,
+    loopDeg,
     tailsMm: 0,
-    trimMm: GRIP_MM,
+    trimMm: gripMm,
   });
   return length.ok ? length.cutMm : null;
 }
 
-/** Turns that close the first and the last eye. Common practice, no source. */
-const WRAP_TURNS = 3;
-
-function throughWire(anchors: readonly PreparedAnchor[], runMm: number): number | null {
+function throughWire(
+  anchors: readonly PreparedAnchor[],
+  runMm: number,
+  { loopDeg, gripMm, wrapTurns }: PrepareChoices,
+): number | null {
   const wireDiameterMm = anchors[0]?.wireDiameterMm ?? null;
   if (!isSize(wireDiameterMm) || !isSize(runMm)) return null;
   const eyes = anchors.flatMap(({ eyeInsideMm }, index) =>
@@ -187,14 +216,14 @@ function throughWire(anchors: readonly PreparedAnchor[], runMm: number): number 
       ? [
           {
             insideMm: eyeInsideMm,
-            loopDeg: 360,
-            wrapTurns: index === 0 || index === anchors.length - 1 ? WRAP_TURNS : 0,
+            loopDeg,
+            wrapTurns: index === 0 || index === anchors.length - 1 ? wrapTurns : 0,
           },
         ]
       : [],
   );
   if (eyes.length < anchors.length) return null;
-  return throughWireLength({ wireDiameterMm, runMm, eyes, tailsMm: 0, trimMm: GRIP_MM }).cutMm;
+  return throughWireLength({ wireDiameterMm, runMm, eyes, tailsMm: 0, trimMm: gripMm }).cutMm;
 }
 
 function isSize(size: number | null): size is number {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { billOf } from '@/lib/bom/bill';
 import { costOf, priceAtMargin, variance } from '@/lib/bom/cost';
-import { ownLengthFactor, throughWireLength, twistedEyeLength } from '@/lib/bom/developed-length';
+import { throughWireLength, twistedEyeLength } from '@/lib/bom/developed-length';
 import { takeFromLots } from '@/lib/bom/lots-used';
 import { lotUseCost, sharedOut, wholeAmounts } from '@/lib/bom/money';
 import { economicOrderQuantity, packsToBuy, reorderPoint } from '@/lib/bom/purchase';
@@ -191,10 +191,7 @@ describe('developed lengths', () => {
     expect(throughWireLength(wire).cutMm).toBeCloseTo(100 + 1.5 * Math.PI * 5 + wraps + 20, 9);
   });
 
-  it("take the shop's own factor from three measured pieces on", () => {
-    const piece = { measuredMm: 97, computedMm: 100 };
-    expect(ownLengthFactor([piece, piece])).toBe(1);
-    expect(ownLengthFactor([piece, piece, { measuredMm: 98, computedMm: 100 }])).toBeCloseTo(0.97333, 5);
+  it('know the density of an alloy that was named', () => {
     expect(wireDensity('other')).toBeNull();
     expect(wireDensity('brass')).toBe(8500);
   });

@@ -75,10 +75,39 @@ describe('preparing a batch', () => {
     expect(made.cards[0]?.mixes).toMatchObject([{ massG: 9.3, partAG: 6.2, partBG: 3.1 }]);
     expect(prepareBatch(input(1, { operations, surfaceMm2: null }), CHOICES).cards[0]?.obstacle).toBe('no-body');
     const lip = (perPieceG: number | null) =>
-      prepareBatch(input(1, { operations: operations.map((own) => ({ ...own, cover: { perPieceG } })) }), CHOICES)
-        .cards[0];
+      prepareBatch(
+        input(1, {
+          operations: operations.map((own) => ({ ...own, cover: { perPieceG, setsAnchorIds: [], shares: 1 } })),
+        }),
+        CHOICES,
+      ).cards[0];
     expect(lip(10)?.mixes).toMatchObject([{ massG: 10.5 }]);
     expect(lip(null)?.obstacle).toBe('no-bill-line');
+  });
+
+  it('gives a glue that also sets anchors only what the bill leaves beside their joints', () => {
+    const open = [{ piece: 1, anchorId: null }];
+    const lip = (perPieceG: number, shares: number) => {
+      const cover = { perPieceG, setsAnchorIds: ['tie', 'tail'], shares };
+      const operations = [{ id: 'lip', kind: 'glue', materialId: 'epoxy', sheet: GLUE, cover, open } as const];
+      return prepareBatch(input(1, { operations }), CHOICES).cards[0];
+    };
+    // Joints of 30 and 25 mm: 55/25 x 87.555 mm3 x 1.0834 g/mL x 1.5 = 0.313 g of the 20.3 g; 0.5 g stay in the cup.
+    expect(lip(20.3, 1)?.mixes[0]?.massG).toBeCloseTo(20.5, 1);
+    expect(lip(20.3, 2)?.mixes[0]?.massG).toBeCloseTo(10.5, 1);
+    expect(lip(0.3, 1)?.obstacle).toBe('no-bill-line');
+  });
+
+  it('cuts by the loop, the ends to hold and the turns that are chosen', () => {
+    const wires = (changed: Partial<typeof CHOICES>, anchors = [eye('tie', 30), eye('tail', 25)]) =>
+      prepareBatch(input(1, { anchors }), { ...CHOICES, ...changed }).cuts[0]?.wires.map(({ cutMm }) => cutMm);
+    // A double ring adds pi x 3.9 = 12.25 mm to 98.58; 30 mm to hold instead of 20 add 10.
+    expect(wires({ loopDeg: 720 })).toEqual([111, 100]);
+    expect(wires({ gripMm: 30 })).toEqual([109, 98]);
+    const through = ['tie', 'tail'].map((id): PreparedAnchor => ({ ...eye(id, 25), kind: 'through-wire' }));
+    const [three = 0] = wires({}, through) ?? [];
+    // A turn is 0.9 x hypot(1, 2 pi) = 5.73 mm, at both ends.
+    expect(three - (wires({ wrapTurns: 1 }, through)?.[0] ?? 0)).toBeCloseTo(4 * 5.73, 0);
   });
 
   it('cuts from the rods of a bundle, and says what is short', () => {

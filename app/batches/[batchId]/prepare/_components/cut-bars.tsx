@@ -1,6 +1,7 @@
 import type { FormAction } from '@/app/_ui/form-state';
 import { StatusMark } from '@/app/_ui/status-mark';
 import type { CutBar } from '@/lib/bom/cut-list';
+import { cutItem, staysInLot } from '@/lib/prepare/cut-taken';
 import type { WireCut } from '@/lib/prepare/preparation';
 import { lengthText } from '@/lib/units/format-quantity';
 import type { UnitChoice } from '@/lib/units/unit-choice';
@@ -42,7 +43,7 @@ export function CutBars({ cut, stored, units, anchorName, lotCode, action }: Cut
       )}
       <ol className="grid gap-3">
         {cut.bars.map((bar, index) => {
-          const item = `cut:${cut.materialId}:${index + 1}`;
+          const item = cutItem(cut.materialId, index + 1);
           const tick = stored.ticks.get(item);
           const name = bar.stockId === null ? 'to buy' : `lot ${lotCode(bar.stockId)}`;
           return (
@@ -53,7 +54,7 @@ export function CutBars({ cut, stored, units, anchorName, lotCode, action }: Cut
                   {index + 1}. {lengthText(bar.lengthMm, lengthUnit)}
                 </strong>{' '}
                 of {name}: {barText(bar, anchorName)}. Left {lengthText(bar.offcutMm, lengthUnit)}
-                {bar.isKept ? ', keep it' : ''}.
+                {leftWords(bar, stored.body.choices.rodMm)}.
               </p>
               {bar.pieces.length <= MOST_DRAWN && <BarDrawing bar={bar} />}
               {tick !== undefined && <StatusMark status="done">Cut</StatusMark>}
@@ -73,6 +74,7 @@ export function CutBars({ cut, stored, units, anchorName, lotCode, action }: Cut
       </ol>
       {cut.bars.length > 0 && (
         <p className="text-sm text-ink-soft">
+          {action === null ? '' : 'Cut takes the length from its lot in Stock; taken back, it is given back. '}
           {cut.isProven
             ? 'No other plan takes less length into use: proven.'
             : `The search for a better plan was not finished: none takes less than ${lengthText(cut.leastMm, lengthUnit)}.`}
@@ -80,6 +82,12 @@ export function CutBars({ cut, stored, units, anchorName, lotCode, action }: Cut
       )}
     </div>
   );
+}
+
+/** What becomes of what is left of a length. */
+function leftWords(bar: CutBar, rodMm: number | null): string {
+  if (!bar.isKept) return '';
+  return staysInLot(bar, rodMm) ? ', keep it: it stays in the lot' : ', keep it: add it in Stock as a lot of its own';
 }
 
 function barText(bar: CutBar, anchorName: (anchorId: string) => string): string {

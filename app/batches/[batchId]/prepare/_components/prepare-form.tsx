@@ -98,6 +98,27 @@ export function PrepareForm({ action, choices, units, roomSource, isAgain }: Pre
           defaultValue={choices.rodMm === null ? '' : lengthInput(choices.rodMm, units.lengthUnit)}
           hint="Where a lot of wire is a bundle of rods. Empty: each lot is one coil."
         />
+        <TextField
+          name="loopDeg"
+          label="Wire round an eye, degrees"
+          inputMode="decimal"
+          defaultValue={plainDecimals(choices.loopDeg)}
+          hint="360 is a full ring, 720 a double one."
+        />
+        <TextField
+          name="gripMm"
+          label="To hold while bending, both ends, mm"
+          inputMode="decimal"
+          defaultValue={plainDecimals(choices.gripMm)}
+          hint="Cut off afterwards. 8 to 15 at each end is common practice."
+        />
+        <TextField
+          name="wrapTurns"
+          label="Turns that close an end eye"
+          inputMode="decimal"
+          defaultValue={plainDecimals(choices.wrapTurns)}
+          hint="Of a through-wire."
+        />
       </div>
       <div>
         <SubmitButton pendingText="Planning…">{isAgain ? 'Prepare anew' : 'Prepare'}</SubmitButton>

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { ActionForm } from '@/app/_ui/action-form';
 import type { FormAction } from '@/app/_ui/form-state';
 import { SubmitButton } from '@/app/_ui/submit-button';
@@ -18,6 +19,7 @@ export function TickButton({ action, preparationId, item, label, word, isDone }:
     <ActionForm action={action} className="grid gap-2 print:hidden">
       <input type="hidden" name="preparationId" value={preparationId} />
       <input type="hidden" name="item" value={item} />
+      <input type="hidden" name="key" value={randomUUID()} />
       <input type="hidden" name="isDone" value={isDone ? 'no' : 'yes'} />
       <SubmitButton weight={isDone ? 'quiet' : 'plain'} label={isDone ? `Take back: ${label}` : label}>
         {isDone ? 'Take back' : word}
