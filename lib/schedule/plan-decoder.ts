@@ -63,7 +63,7 @@ export class PlanDecoder {
       this.finish[task] = slot.finish;
       this.person[task] = personIndex;
       this.setUp[task] = slot.setUp;
-      this.pieces[task] = [...slot.pieces];
+      this.pieces[task] = slot.pieces.slice(0, slot.ends);
     });
     this.book.keepAsBase();
     this.profiles = baseProfiles(compiled, this.start, this.finish);
@@ -206,7 +206,7 @@ export class PlanDecoder {
   /** Writes the earliest place into `best`, with the remedies of the windows that it misses. */
   private choose(task: number, from: number): boolean {
     const remedies = this.remedies[task] ?? [];
-    remedies.length = 0;
+    if (remedies.length > 0) remedies.length = 0;
     let minutes = this.compiled.attended[task] ?? 0;
     let earliest = this.delays[task] === 1 ? this.afterFirstSession(task, from, minutes) : from;
     for (;;) {
@@ -251,8 +251,8 @@ export class PlanDecoder {
     this.person[task] = slot.person;
     this.setUp[task] = slot.setUp;
     const pieces = this.pieces[task] ?? [];
-    pieces.length = slot.pieces.length;
-    for (let i = 0; i < pieces.length; i++) pieces[i] = slot.pieces[i] ?? 0;
+    if (pieces.length > slot.ends) pieces.length = slot.ends;
+    for (let i = 0; i < slot.ends; i++) pieces[i] = slot.pieces[i] ?? 0;
     if (slot.person >= 0) this.book.enter(task, slot);
     for (const hold of this.compiled.holds[task] ?? []) {
       this.profiles[hold.resource]?.take(slot.start, opensAt(hold.until, slot.finish), hold.amount);
@@ -264,7 +264,7 @@ export class PlanDecoder {
     if (minutes === 0) return this.findAlone(task, from);
     let isFound = false;
     for (const person of this.compiled.people[task] ?? []) {
-      if (!this.findFor(task, person, from, minutes)) continue;
+      if (!this.findFor(task, person, from, minutes, isFound ? this.best.finish : NEVER)) continue;
       if (isFound && !this.isBetterSlot()) continue;
       const kept = this.best;
       this.best = this.slot;
@@ -280,10 +280,12 @@ export class PlanDecoder {
     return isUsed > (this.book.used[this.best.session] ?? 0);
   }
 
-  private findFor(task: number, person: number, from: number, minutes: number): boolean {
+  /** The earliest place on one person's bench; none where it would finish after `latest`. */
+  private findFor(task: number, person: number, from: number, minutes: number, latest: number): boolean {
     let earliest = from;
     for (;;) {
-      if (!this.book.find(task, person, earliest, minutes, this.slot)) return false;
+      if (earliest + minutes > latest || !this.book.find(task, person, earliest, minutes, this.slot)) return false;
+      if (this.slot.finish > latest) return false;
       if (this.slot.finish > this.compiled.problem.horizonMinute) return false;
       const later = this.slip(task, this.slot);
       if (later >= NEVER) return false;
@@ -297,7 +299,7 @@ export class PlanDecoder {
     slot.person = -1;
     slot.session = -1;
     slot.setUp = 0;
-    slot.pieces.length = 0;
+    slot.ends = 0;
     let earliest = from;
     for (;;) {
       slot.start = earliest;
@@ -391,5 +393,5 @@ export class PlanDecoder {
 }
 
 function emptySlot(): BenchSlot {
-  return { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [] };
+  return { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [], ends: 0 };
 }
