@@ -12,7 +12,11 @@ import { seededRandom } from '@/lib/statistics/seeded-random';
 /** Where in a value the weighted minutes late stand. */
 const LATE_LEVEL = 1;
 /** A worse plan is gone on from when it is late by no more than this over the best, in weighted minutes. Chosen: half a day. */
-const MOST_WORSE = 720;
+const MOST_WORSE = 1440;
+/** After so many plans without a better one the search is shaken. Chosen: the best of three on invented shops. */
+const IDLE_PLANS = 1_000;
+/** Changes made at once by a shake. Chosen. */
+const SHAKES = 4;
 /**
  * What moving one task against the plan that holds may cost at the most, in weighted minutes late: an hour is not
  * worth another evening of everybody. Chosen.
@@ -38,6 +42,10 @@ export class PlanImprover {
   #bestOrder: number[] = [];
   #bestDelays: Uint8Array;
   #bestCost: number[] = [];
+  /** The best of the round: what is not much worse than it is gone on from. */
+  #roundCost: number[] = [];
+  /** Plans made since the round got better. */
+  #idle = 0;
   #plansMade = 0;
   readonly #moves: OrderMoves;
 
@@ -45,7 +53,7 @@ export class PlanImprover {
     this.#compiled = compileProblem(problem);
     this.#decoder = new PlanDecoder(this.#compiled);
     this.#random = seededRandom(seed);
-    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#random);
+    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#decoder.batchLate, this.#random);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
     this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
@@ -58,6 +66,7 @@ export class PlanImprover {
     for (const order of orders) this.#consider([...order]);
     this.#order = [...this.#bestOrder];
     this.#cost = this.#bestCost;
+    this.#roundCost = this.#bestCost;
   }
 
   /** Plans made so far. */
@@ -102,24 +111,43 @@ export class PlanImprover {
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
     for (let i = 0; i < count; i++) {
+      if (this.#idle >= IDLE_PLANS) this.#beginRound();
       const order = this.#moves.moved(this.#order);
       const toggled = this.#random() < 0.1 ? (open[Math.floor(this.#random() * open.length)] ?? -1) : -1;
       if (toggled >= 0) this.#toggle(toggled);
-      const cost = this.#costOf(order);
-      if (compareCosts(cost, this.#bestCost) < 0) {
+      this.#idle++;
+      const mostLate = this.#mostLate();
+      const cost = this.#costOf(order, mostLate);
+      if (cost !== null && compareCosts(cost, this.#bestCost) < 0) {
         this.#keep(order, cost);
         isBetter = true;
       }
-      if (this.#isNearEnough(cost)) {
+      if (cost !== null && this.#isNearEnough(cost, mostLate)) {
         this.#order = order;
         this.#cost = cost;
+        if (compareCosts(cost, this.#roundCost) < 0) {
+          this.#roundCost = cost;
+          this.#idle = 0;
+        }
       } else if (toggled >= 0) this.#toggle(toggled);
     }
     return isBetter;
   }
 
+  /** From the best order, shaken: where the last round ended nothing better was near. */
+  #beginRound(): void {
+    let order: readonly number[] = this.#bestOrder;
+    for (let i = 0; i < SHAKES; i++) order = this.#moves.moved(order);
+    this.#decoder.delays.set(this.#bestDelays);
+    this.#order = [...order];
+    this.#cost = this.#costOf(order, Number.POSITIVE_INFINITY) ?? this.#bestCost;
+    this.#roundCost = this.#cost;
+    this.#idle = 0;
+  }
+
   #consider(order: number[]): void {
-    const cost = this.#costOf(order);
+    const cost = this.#costOf(order, Number.POSITIVE_INFINITY);
+    if (cost === null) return;
     if (this.#bestCost.length === 0 || compareCosts(cost, this.#bestCost) < 0) this.#keep(order, cost);
   }
 
@@ -133,10 +161,12 @@ export class PlanImprover {
     this.#decoder.delays[task] = this.#decoder.delays[task] === 1 ? 0 : 1;
   }
 
-  /** The levels of the value, the second raised by what the moves cost. */
-  #costOf(order: readonly number[]): number[] {
-    this.#decoder.decode(order);
+  /** The levels of the value, the second raised by what the moves cost; null: later than `mostLate`. */
+  #costOf(order: readonly number[], mostLate: number): number[] | null {
     this.#plansMade++;
+    // With conflicts a later plan may still be the better one.
+    const isLateSure = this.#bestCost[0] === 0;
+    if (!this.#decoder.decode(order, isLateSure ? mostLate : Number.POSITIVE_INFINITY)) return null;
     const cost = [...this.#decoder.value];
     const held = this.#heldStart;
     if (held === null) return cost;
@@ -149,11 +179,16 @@ export class PlanImprover {
     return cost;
   }
 
-  /** Record-to-record travel: whatever is not much worse than the best is gone on from. */
-  #isNearEnough(cost: readonly number[]): boolean {
+  /** Record-to-record travel: whatever is not much worse than the best, or than what it came from, is gone on from. */
+  #mostLate(): number {
+    const worse = (this.#roundCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
+    return Math.max(this.#cost[LATE_LEVEL] ?? 0, worse);
+  }
+
+  #isNearEnough(cost: readonly number[], mostLate: number): boolean {
     if (compareCosts(cost, this.#cost) <= 0) return true;
-    if ((cost[0] ?? 0) > (this.#bestCost[0] ?? 0)) return false;
-    return (cost[LATE_LEVEL] ?? 0) <= (this.#bestCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
+    if ((cost[0] ?? 0) > (this.#roundCost[0] ?? 0)) return false;
+    return (cost[LATE_LEVEL] ?? 0) < mostLate;
   }
 }
 

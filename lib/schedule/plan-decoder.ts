@@ -3,6 +3,7 @@ import { type CompiledProblem, closesAt, NEVER, opensAt } from '@/lib/schedule/c
 import { baseProfiles, enterFixed } from '@/lib/schedule/fixed-tasks';
 import type { FreeProfile } from '@/lib/schedule/free-profile';
 import type { PlannedTask, ShopPlan, UnplacedTask } from '@/lib/schedule/shop-plan';
+import { tailsAfterFinish } from '@/lib/schedule/task-order';
 import { whyUnplaced } from '@/lib/schedule/why-unplaced';
 
 /** Levels of a plan's value as numbers, in the order of VALUE_LEVELS. */
@@ -37,12 +38,17 @@ export class PlanDecoder {
   private readonly notBefore: Int32Array;
   private readonly pieces: number[][];
   private readonly remedies: number[][];
+  /** From the finish of a task until its batch is ready at the least. */
+  private readonly tail: Float64Array;
   private readonly book: BenchBook;
   private readonly profiles: readonly FreeProfile[];
   private readonly batchReady: Float64Array;
   private slot: BenchSlot = emptySlot();
   private best: BenchSlot = emptySlot();
   private restartAt = -1;
+  /** What each batch is late in the last plan, in weighted minutes. */
+  readonly batchLate: Float64Array;
+  private lateSoFar = 0;
   private heedsPins = false;
 
   constructor(readonly compiled: CompiledProblem) {
@@ -57,6 +63,8 @@ export class PlanDecoder {
     this.pieces = Array.from({ length: n }, () => []);
     this.remedies = Array.from({ length: n }, () => []);
     this.batchReady = new Float64Array(compiled.problem.batches.length);
+    this.batchLate = new Float64Array(compiled.problem.batches.length);
+    this.tail = tailsAfterFinish(compiled);
     this.book = new BenchBook(compiled);
     enterFixed(compiled, this.book, (task, personIndex, slot) => {
       this.start[task] = slot.start;
@@ -69,17 +77,24 @@ export class PlanDecoder {
     this.profiles = baseProfiles(compiled, this.start, this.finish);
   }
 
-  /** Makes the plan of an order of the open tasks. Each call is one schedule generated. */
-  decode(order: ArrayLike<number>): void {
+  /**
+   * Makes the plan of an order of the open tasks. Each call is one schedule generated. False, with nothing to be read
+   * from it, as soon as what is placed alone is later than `mostLate` weighted minutes.
+   */
+  decode(order: ArrayLike<number>, mostLate = Number.POSITIVE_INFINITY): boolean {
     const { open } = this.compiled;
     for (const task of open) this.notBefore[task] = this.compiled.release[task] ?? 0;
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.begin();
-      for (let i = 0; i < order.length && this.restartAt < 0; i++) this.place(order[i] ?? 0);
+      for (let i = 0; i < order.length && this.restartAt < 0; i++) {
+        this.place(order[i] ?? 0);
+        if (this.lateSoFar > mostLate && this.restartAt < 0) return false;
+      }
       if (this.restartAt < 0) break;
     }
     this.weigh();
+    return true;
   }
 
   /** The last plan as data, with the reasons for what has no place. */
@@ -131,6 +146,8 @@ export class PlanDecoder {
 
   private begin(): void {
     this.passes++;
+    this.lateSoFar = 0;
+    this.batchLate.fill(0);
     this.book.reset();
     for (const profile of this.profiles) profile.reset();
     for (let i = 0; i < this.compiled.taskCount; i++) {
@@ -254,6 +271,7 @@ export class PlanDecoder {
     if (pieces.length > slot.ends) pieces.length = slot.ends;
     for (let i = 0; i < slot.ends; i++) pieces[i] = slot.pieces[i] ?? 0;
     if (slot.person >= 0) this.book.enter(task, slot);
+    this.countLate(task);
     for (const hold of this.compiled.holds[task] ?? []) {
       this.profiles[hold.resource]?.take(slot.start, opensAt(hold.until, slot.finish), hold.amount);
     }
@@ -344,6 +362,18 @@ export class PlanDecoder {
       } else if (!isPin && to < opensAt(link.lag, from)) return NEVER;
     }
     return later;
+  }
+
+  /** Adds what a task's place makes its batch late, with what comes after it at the least. */
+  private countLate(task: number): void {
+    const index = this.compiled.batchOf[task] ?? 0;
+    const batch = this.compiled.problem.batches[index];
+    if (batch === undefined || batch.dueMinute === null) return;
+    const late = batch.weight * ((this.finish[task] ?? 0) + (this.tail[task] ?? 0) - batch.dueMinute);
+    const was = this.batchLate[index] ?? 0;
+    if (late <= was) return;
+    this.batchLate[index] = late;
+    this.lateSoFar += late - was;
   }
 
   private weigh(): void {
