@@ -12,6 +12,9 @@ export const LEVEL_COUNT = 6;
 /** How often one decoding may begin again because a window without a remedy asks for a later start before it. */
 const MOST_RESTARTS = 12;
 
+/** No place of before that a task would keep. */
+export const NO_FLOOR = -NEVER;
+
 const WAITING = 0;
 const ASKED = 1;
 const PLACED = 2;
@@ -32,6 +35,10 @@ export class PlanDecoder {
   passes = 0;
   /** 1: the task's earliest session is passed over. */
   readonly delays: Uint8Array;
+  /** Not before it: the place that a task keeps where it can. */
+  readonly floor: Int32Array;
+  /** Who did it in the plan that holds: preferred to others who would be done no sooner. -1: nobody. */
+  readonly heldPerson: Int32Array;
   private readonly person: Int32Array;
   private readonly setUp: Int32Array;
   private readonly status: Uint8Array;
@@ -56,6 +63,8 @@ export class PlanDecoder {
     this.start = new Int32Array(n);
     this.finish = new Int32Array(n);
     this.person = new Int32Array(n).fill(-1);
+    this.floor = new Int32Array(n).fill(NO_FLOOR);
+    this.heldPerson = new Int32Array(n).fill(-1);
     this.setUp = new Int32Array(n);
     this.delays = new Uint8Array(n);
     this.status = new Uint8Array(n);
@@ -83,7 +92,7 @@ export class PlanDecoder {
    */
   decode(order: ArrayLike<number>, mostLate = Number.POSITIVE_INFINITY): boolean {
     const { open } = this.compiled;
-    for (const task of open) this.notBefore[task] = this.compiled.release[task] ?? 0;
+    for (const task of open) this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floor[task] ?? 0);
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.begin();
@@ -283,7 +292,7 @@ export class PlanDecoder {
     let isFound = false;
     for (const person of this.compiled.people[task] ?? []) {
       if (!this.findFor(task, person, from, minutes, isFound ? this.best.finish : NEVER)) continue;
-      if (isFound && !this.isBetterSlot()) continue;
+      if (isFound && !this.isBetterSlot(task)) continue;
       const kept = this.best;
       this.best = this.slot;
       this.slot = kept;
@@ -292,8 +301,10 @@ export class PlanDecoder {
     return isFound;
   }
 
-  private isBetterSlot(): boolean {
+  private isBetterSlot(task: number): boolean {
     if (this.slot.finish !== this.best.finish) return this.slot.finish < this.best.finish;
+    const before = this.heldPerson[task] ?? -1;
+    if (this.best.person === before || this.slot.person === before) return this.slot.person === before;
     const isUsed = this.book.used[this.slot.session] ?? 0;
     return isUsed > (this.book.used[this.best.session] ?? 0);
   }
