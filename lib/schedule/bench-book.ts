@@ -125,6 +125,17 @@ export class BenchBook {
     return s < (this.firstOf[person + 1] ?? 0) && (this.sessionStart[s] ?? 0) <= minute ? s : -1;
   }
 
+  /** Whether a person is at the bench over [start, end) and has nothing else to do. */
+  isFree(person: number, start: number, end: number): boolean {
+    const s = this.sessionAt(person, start);
+    if (s < 0 || end > (this.sessionEnd[s] ?? 0)) return false;
+    const offset = this.offset[s] ?? 0;
+    for (let i = offset; i < offset + (this.counts[s] ?? 0); i++) {
+      if ((this.busyStart[i] ?? 0) < end && start < (this.busyEnd[i] ?? 0)) return false;
+    }
+    return true;
+  }
+
   /** A set-up of a key is there from `start` on in a session. */
   makeReady(session: number, key: number, start: number): void {
     const index = session * this.compiled.setUpKeyCount + key;

@@ -1,5 +1,5 @@
 import { type CompiledProblem, compileProblem } from '@/lib/schedule/compiled-problem';
-import { keepingOrder } from '@/lib/schedule/kept-places';
+import { enterHeld, keepingOrder } from '@/lib/schedule/kept-places';
 import { OrderMoves } from '@/lib/schedule/order-moves';
 import { NO_FLOOR, PlanDecoder } from '@/lib/schedule/plan-decoder';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
@@ -74,7 +74,7 @@ export class PlanImprover {
     }
     const orders = [...ruleOrders(this.#compiled)];
     if (held !== null) {
-      this.#decoder.heldPerson.set(peopleOf(problem, held));
+      enterHeld(this.#decoder, held);
       const order = heldOrder(problem, this.#compiled, held);
       const keeping = keepingOrder(this.#decoder, held, startsOf(problem, held), order);
       if (keeping.isBroken) this.#mostMoved = MOST_MOVED * this.#compiled.open.length;
@@ -238,12 +238,6 @@ function compareCosts(a: readonly number[], b: readonly number[]): number {
 function startsOf(problem: PlanningProblem, held: ShopPlan): Int32Array {
   const starts = new Map(held.placed.map(({ taskId, startMinute }) => [taskId, startMinute]));
   return Int32Array.from(problem.tasks, (task) => starts.get(task.id) ?? -1);
-}
-
-function peopleOf(problem: PlanningProblem, held: ShopPlan): readonly number[] {
-  const people = new Map(problem.people.map(({ id }, i) => [id, i]));
-  const own = new Map(held.placed.map(({ taskId, personId }) => [taskId, people.get(personId ?? '') ?? -1]));
-  return problem.tasks.map(({ id }) => own.get(id) ?? -1);
 }
 
 /**

@@ -70,3 +70,45 @@ function lengthOf(compiled: CompiledProblem, task: number): number {
   const isHistory = state?.kind === 'done' || state?.kind === 'under-way';
   return isHistory ? state.finishMinute - state.startMinute : (compiled.attended[task] ?? 0);
 }
+
+/** Tells the decoder where each open task is in the plan that holds, as long as it is as long as it was. */
+export function enterHeld(decoder: PlanDecoder, held: ShopPlan): void {
+  const { compiled } = decoder;
+  const { people, links, tasks } = compiled.problem;
+  const places = new Map(held.placed.map((place) => [place.taskId, place]));
+  const personIndex = new Map(people.map(({ id }, i) => [id, i]));
+  const linkIndex = new Map(links.map((link, i) => [link.id, { link, i }]));
+  for (const task of compiled.open) {
+    const place = places.get(tasks[task]?.id ?? '');
+    if (place === undefined) continue;
+    const person = personIndex.get(place.personId ?? '') ?? -1;
+    const remedied = [...new Set(place.remedyLinkIds)].flatMap((id) => {
+      const known = linkIndex.get(id);
+      return known?.link.toTaskId === place.taskId ? [known] : [];
+    });
+    const added = remedied.reduce(
+      (sum, { link }) => sum + (link.kind === 'greatest' ? (link.remedy?.minutes ?? 0) : 0),
+      0,
+    );
+    const planned = place.pieces.reduce((sum, piece) => sum + piece.endMinute - piece.startMinute, 0);
+    const isSame = planned === (compiled.attended[task] ?? 0) + place.setUpMinutes + added;
+    const mayDo = planned === 0 || (compiled.people[task] ?? []).includes(person);
+    const paid = place.setUpMinutes === 0 || place.setUpMinutes === compiled.setUpMinutes[task];
+    const least = compiled.leastPiece[task] ?? 0;
+    const isWhole =
+      place.pieces.length <= 1 ||
+      (least > 0 && place.pieces.slice(0, -1).every((piece) => piece.endMinute - piece.startMinute >= least));
+    if (!isSame || !mayDo || !paid || !isWhole || remedied.length !== place.remedyLinkIds.length) continue;
+    const pieces = place.pieces.flatMap(({ startMinute, endMinute }) => [startMinute, endMinute]);
+    const slot = {
+      person: planned === 0 ? -1 : person,
+      start: place.startMinute,
+      finish: place.finishMinute,
+      setUp: place.setUpMinutes,
+      session: -1,
+      pieces,
+      ends: pieces.length,
+    };
+    decoder.held[task] = { slot, remedies: remedied.map(({ i }) => i) };
+  }
+}

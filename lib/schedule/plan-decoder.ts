@@ -20,6 +20,12 @@ const ASKED = 1;
 const PLACED = 2;
 const UNPLACED = 3;
 
+/** Where a task was in the plan that holds, with the indices of the links that it remedies. */
+export interface HeldSlot {
+  readonly slot: BenchSlot;
+  readonly remedies: readonly number[];
+}
+
 /**
  * Turns an order of the open tasks into a plan: each task in turn, with those it waits for before it, at the earliest
  * minute at which its links, one person's bench and all resources allow it (serial schedule generation). A window
@@ -37,8 +43,8 @@ export class PlanDecoder {
   readonly delays: Uint8Array;
   /** Not before it: the place that a task keeps where it can. */
   readonly floor: Int32Array;
-  /** Who did it in the plan that holds: preferred to others who would be done no sooner. -1: nobody. */
-  readonly heldPerson: Int32Array;
+  /** Each task's place in the plan that holds; null: it has none. */
+  readonly held: (HeldSlot | null)[];
   private readonly person: Int32Array;
   private readonly setUp: Int32Array;
   private readonly status: Uint8Array;
@@ -64,7 +70,7 @@ export class PlanDecoder {
     this.finish = new Int32Array(n);
     this.person = new Int32Array(n).fill(-1);
     this.floor = new Int32Array(n).fill(NO_FLOOR);
-    this.heldPerson = new Int32Array(n).fill(-1);
+    this.held = new Array<HeldSlot | null>(n).fill(null);
     this.setUp = new Int32Array(n);
     this.delays = new Uint8Array(n);
     this.status = new Uint8Array(n);
@@ -174,7 +180,8 @@ export class PlanDecoder {
       if (this.status[from] === UNPLACED) isFree = false;
     }
     const from = isFree ? this.earliest(task) : NEVER;
-    this.status[task] = from < NEVER && this.fit(task, from) ? PLACED : UNPLACED;
+    const isPlaced = from < NEVER && (this.keepsPlace(task, from) || this.fit(task, from));
+    this.status[task] = isPlaced ? PLACED : UNPLACED;
     if (this.status[task] === PLACED) this.placeWindowed(task);
   }
 
@@ -216,6 +223,36 @@ export class PlanDecoder {
       this.heedsPins = false;
     }
     if (!this.choose(task, from)) return false;
+    this.enter(task);
+    return true;
+  }
+
+  /** Enters a task that keeps its place where it was, piece by piece. False where that place is taken or closed. */
+  private keepsPlace(task: number, from: number): boolean {
+    const held = this.held[task] ?? null;
+    if (held === null || this.floor[task] !== held.slot.start || from > held.slot.start) return false;
+    const { slot, remedies } = held;
+    if (this.delays[task] === 1 || this.compiled.isBeforePin[task] === 1) return false;
+    if (slot.finish > this.compiled.problem.horizonMinute) return false;
+    for (let i = 0; i < slot.ends; i += 2) {
+      if (!this.book.isFree(slot.person, slot.pieces[i] ?? 0, slot.pieces[i + 1] ?? 0)) return false;
+    }
+    slot.session = slot.person < 0 ? -1 : this.book.sessionAt(slot.person, slot.start);
+    const key = this.compiled.setUpKey[task] ?? -1;
+    if (key >= 0 && slot.setUp === 0 && slot.session >= 0 && !this.book.isReady(slot.session, key, slot.start)) {
+      if ((this.compiled.setUpMinutes[task] ?? 0) > 0) return false;
+    }
+    for (const link of this.compiled.linksIn[task] ?? []) {
+      if (link.isLeast || this.status[link.from] !== PLACED) continue;
+      const closes = closesAt(link.lag, this.moment(link.from, link.fromFinish));
+      const isMissed = (link.toFinish ? slot.finish : slot.start) > closes;
+      if (isMissed !== remedies.includes(link.index)) return false;
+    }
+    if (this.slip(task, slot) !== -1) return false;
+    this.best = copyOf(slot);
+    const own = this.remedies[task] ?? [];
+    own.length = 0;
+    own.push(...remedies);
     this.enter(task);
     return true;
   }
@@ -303,7 +340,7 @@ export class PlanDecoder {
 
   private isBetterSlot(task: number): boolean {
     if (this.slot.finish !== this.best.finish) return this.slot.finish < this.best.finish;
-    const before = this.heldPerson[task] ?? -1;
+    const before = this.held[task]?.slot.person ?? -1;
     if (this.best.person === before || this.slot.person === before) return this.slot.person === before;
     const isUsed = this.book.used[this.slot.session] ?? 0;
     return isUsed > (this.book.used[this.best.session] ?? 0);
@@ -431,6 +468,10 @@ export class PlanDecoder {
     }
     return broken;
   }
+}
+
+function copyOf(slot: BenchSlot): BenchSlot {
+  return { ...slot, pieces: [...slot.pieces] };
 }
 
 function emptySlot(): BenchSlot {
