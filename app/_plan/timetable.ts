@@ -19,7 +19,11 @@ export function timetableOf(shop: ShopProblem, plan: ShopPlan, proof: PlanProof,
   const minutes = new Minutes(problem);
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
   const linksFrom = new Map<string, Link[]>();
-  for (const link of problem.links) linksFrom.set(link.fromTaskId, [...(linksFrom.get(link.fromTaskId) ?? []), link]);
+  for (const link of problem.links) {
+    const own = linksFrom.get(link.fromTaskId) ?? [];
+    linksFrom.set(link.fromTaskId, own);
+    own.push(link);
+  }
   const remedyWords = new Map(
     problem.links.flatMap((link) =>
       link.kind === 'greatest' && link.remedy !== null ? [[link.id, link.remedy.words]] : [],

@@ -39,7 +39,8 @@ export async function loadBenchWorld(
   };
 }
 
-async function roomNow(reader: DbReader, shop: ShopSettings, nowAt: Instant): Promise<RoomNow> {
+/** The room's temperature as a fresh reading tells it, else as the shop's usual week does. */
+export async function roomNow(reader: DbReader, shop: ShopSettings, nowAt: Instant): Promise<RoomNow> {
   const reading = shop.cureSensorId === null ? null : await findNewestReading(reader, shop.cureSensorId);
   if (reading !== null && nowAt - reading.at < STALE_MS) {
     const { temperatureC, humidityPct, at } = reading;

@@ -1,17 +1,22 @@
 import 'server-only';
+import type { BatchPlan } from '@/lib/batch/plan';
 import type { LotPart } from '@/lib/contracts/material-forms';
+import type { PlannedVisit } from '@/lib/contracts/stored-plan';
 import { partNeeds, stillNeeded } from '@/lib/stock/batch-need';
 import type { StockUnit } from '@/lib/stock/ledger';
 import { type Need, type Outlook, outlook } from '@/lib/stock/shortages';
+import { wallTimeAt } from '@/lib/units/zoned-time';
 import type { Db } from '@/prisma/client';
 import {
   listBillNeeds,
   listStockedMaterials,
   needKey,
   type StockedMaterial,
-  takenByBatches,
+  takenByOpenBatches,
 } from '@/prisma/data/batch-needs';
-import { type BatchHead, listOpenBatchHeads } from '@/prisma/data/batches';
+import { listOpenBatchHeads } from '@/prisma/data/batches';
+import { findAcceptedPlan } from '@/prisma/data/plans';
+import { getShop } from '@/prisma/data/shop';
 import { type FoldedBatch, foldedBatches } from './known-batches';
 
 /** One thing that batches take or that is watched: a material, or one part of it. */
@@ -42,20 +47,20 @@ export async function stockOutlook(database: Db, today: string): Promise<Outlook
     database,
     heads.map((head) => head.revisionId),
   );
-  const taken = await takenByBatches(
-    database,
-    heads.map((head) => head.id),
-  );
+  const taken = await takenByOpenBatches(database);
+  const [visits, { timeZone }] = [await comingVisits(database), await getShop(database)];
   const needs = new Map<string, Need[]>();
   for (const [index, head] of heads.entries()) {
     const batch = folded[index];
-    for (const { materialId, unit, perPieceMilli } of batch === undefined
-      ? []
-      : bills.filter((need) => need.revisionId === head.revisionId)) {
-      const took = taken.get(needKey(head.id, materialId, unit)) ?? 0;
-      const milli = stillNeeded(perPieceMilli, batch === undefined ? 0 : livePieces(batch), took);
+    if (batch === undefined) continue;
+    const pieces = livePieces(batch);
+    for (const { revisionId, materialId, unit, perPieceMilli } of bills) {
+      if (revisionId !== head.revisionId) continue;
+      const milli = stillNeeded(perPieceMilli, pieces, taken.get(needKey(head.id, materialId, unit)) ?? 0);
+      if (milli === 0) continue;
+      const neededOn = plannedDay(batch.plan, visits.get(head.id) ?? [], materialId, timeZone) ?? head.dueOn;
       const key = `${materialId} ${unit}`;
-      if (milli > 0) needs.set(key, [...(needs.get(key) ?? []), needOf(head, milli)]);
+      needs.set(key, [...(needs.get(key) ?? []), { batchId: head.id, batchNumber: head.number, neededOn, milli }]);
     }
   }
   const materials = await listStockedMaterials(
@@ -65,8 +70,31 @@ export async function stockOutlook(database: Db, today: string): Promise<Outlook
   return materials.flatMap((material) => linesOf(material, needs, today));
 }
 
-function needOf({ id, number, dueOn }: BatchHead, milli: number): Need {
-  return { batchId: id, batchNumber: number, neededOn: dueOn, milli };
+/** What is still planned of each batch, by the plan that was accepted, the first to come in front. */
+async function comingVisits(database: Db): Promise<Map<string, PlannedVisit[]>> {
+  const plan = await findAcceptedPlan(database);
+  const coming = new Map<string, PlannedVisit[]>();
+  for (const visit of plan?.timetable.visits ?? []) {
+    if (visit.state !== 'open' && visit.state !== 'pinned') continue;
+    coming.set(visit.batchId, [...(coming.get(visit.batchId) ?? []), visit]);
+  }
+  for (const visits of coming.values()) visits.sort((a, b) => a.startAt - b.startAt);
+  return coming;
+}
+
+/**
+ * The day a material is needed by the plan: a glue or coat at the first visit that uses it, everything else at the
+ * batch's next visit, as nothing says which step takes it. Null: the plan does not say.
+ */
+function plannedDay(
+  { operations }: BatchPlan,
+  visits: readonly PlannedVisit[],
+  materialId: string,
+  timeZone: string,
+): string | null {
+  const using = new Set(operations.filter((one) => one.materialId === materialId).map((one) => one.id));
+  const visit = using.size === 0 ? visits[0] : visits.find(({ operationId }) => using.has(operationId));
+  return visit === undefined ? null : wallTimeAt(visit.startAt, timeZone).day;
 }
 
 function linesOf(material: StockedMaterial, all: ReadonlyMap<string, readonly Need[]>, today: string): OutlookLine[] {

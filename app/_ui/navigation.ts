@@ -10,3 +10,6 @@ export const SCREENS = [
   { href: '/shop', label: 'Shop' },
 ] as const;
 export type ScreenHref = (typeof SCREENS)[number]['href'];
+
+/** Those a phone keeps at the thumb; the others are one touch further. */
+export const AT_THE_THUMB: ReadonlySet<ScreenHref> = new Set<ScreenHref>(['/', '/batches', '/plan', '/stock']);

@@ -131,7 +131,6 @@ export const pullMixFormSchema = z.strictObject({
   adhesiveLotCode: plainText(0, 60),
   note: plainText(0, 500),
 });
-export type PullMixInput = z.infer<typeof pullMixFormSchema>;
 
 /** A scale. */
 export function scaleFormSchema(units: UnitChoice) {

@@ -158,6 +158,7 @@ export const shopPlanSchema = z.strictObject({
     .readonly(),
 });
 
-/** Fail to compile while a schema and its type differ. */
+/** Fails to compile while the schema and the type in lib/schedule differ. @lintignore */
 export type SameProblem = BothWays<z.infer<typeof planningProblemSchema>, PlanningProblem>;
+/** The same for a plan. @lintignore */
 export type SamePlan = BothWays<z.infer<typeof shopPlanSchema>, ShopPlan>;

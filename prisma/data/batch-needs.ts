@@ -64,6 +64,23 @@ export async function takenByBatches(reader: DbReader, batchIds: readonly string
   return taken;
 }
 
+/** What all open batches took, in thousandths, by `batch material unit`; added up by the database, as there may be much. */
+export async function takenByOpenBatches(reader: DbReader): Promise<Map<string, number>> {
+  const rows = await reader.$queryRaw<{ batchId: string; materialId: string; quantityUnit: string; moved: bigint }[]>`
+    SELECT m."batchId", l."materialId", l."quantityUnit", CAST(SUM(m."quantityMilli") AS BIGINT) AS "moved"
+    FROM "Batch" b
+    JOIN "StockMovement" m ON m."batchId" = b."id"
+    JOIN "Lot" l ON l."id" = m."lotId"
+    WHERE b."status" = 'open'
+    GROUP BY m."batchId", l."materialId", l."quantityUnit"`;
+  return new Map(
+    rows.map(({ batchId, materialId, quantityUnit, moved }) => [
+      needKey(batchId, materialId, unitSchema.parse(quantityUnit)),
+      -Number(moved),
+    ]),
+  );
+}
+
 /** Names what a batch needs or took of a material. */
 export function needKey(batchId: string, materialId: string, unit: StockUnit): string {
   return `${batchId} ${materialId} ${unit}`;

@@ -1,8 +1,12 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { expect, test } from 'vitest';
 import { closePullSeries } from '@/app/_commands/close-pull-series';
 import { correctPull } from '@/app/_commands/correct-pull';
 import { excludePull } from '@/app/_commands/exclude-pull';
 import { importPulls } from '@/app/_commands/import-pulls';
+import { keepPullPhoto } from '@/app/_commands/keep-pull-photo';
 import { makePullSeries } from '@/app/_commands/make-pull-series';
 import { recordPull } from '@/app/_commands/record-pull';
 import { savePullMix } from '@/app/_commands/save-pull-mix';
@@ -271,5 +275,25 @@ describeBothDatabases('pull tests', (makeDb) => {
     expect(after?.pulls).toHaveLength(4);
     expect(after?.specimens.at(-1)).toMatchObject({ code: 'D-1', depthMm: 12.7, pullOrder: 16 });
     expect(after?.mixes.at(-1)).toMatchObject({ name: 'D', adhesiveMaterialId: 'glue', mixedAt: null });
+  });
+
+  test('a photo is kept by what its bytes are, not by its name; anything else is refused and leaves no file', async () => {
+    const db = await makeDb();
+    const { pull, series } = await started(db);
+    const made = await pull();
+    const folder = mkdtempSync(path.join(tmpdir(), 'photos-'));
+    const keep = (bytes: Uint8Array, pullId = made.ok ? made.pullId : '') =>
+      keepPullPhoto(db, { pullId, bytes, folder, personId: 'ada', now: PULL_DAY });
+    const png = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 1, 2]);
+    expect(await keep(new TextEncoder().encode('<svg onload="alert(1)"></svg>'))).toMatchObject({ code: 'no-photo' });
+    expect(await keep(new Uint8Array(9_000_001))).toMatchObject({ code: 'too-large' });
+    expect(await keep(png, 'gone')).toMatchObject({ code: 'no-pull' });
+    expect(readdirSync(folder)).toEqual([]);
+    expect(await keep(png)).toEqual({ ok: true });
+    const [file] = readdirSync(folder);
+    expect(file).toMatch(/^[0-9a-f]{32}\.png$/);
+    expect(readFileSync(path.join(folder, file ?? '')).equals(png)).toBe(true);
+    expect((await findPullSeries(db, series.id))?.pulls[0]).toMatchObject({ photoName: file, photoType: 'image/png' });
+    rmSync(folder, { recursive: true });
   });
 });

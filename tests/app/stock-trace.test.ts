@@ -12,9 +12,10 @@ import { recallOfLot } from '@/app/_server/recall';
 import { stockOutlook } from '@/app/_server/stock-outlook';
 import type { BatchAction } from '@/lib/contracts/batch-action';
 import { readStockFile } from '@/lib/exchange/stock-file';
-import type { Db } from '@/prisma/client';
+import { type Db, writeTx } from '@/prisma/client';
 import { findLot } from '@/prisma/data/lots';
 import { listPieceOrders } from '@/prisma/data/piece-orders';
+import { insertAcceptedPlan } from '@/prisma/data/plans';
 import { findRevision } from '@/prisma/data/revisions';
 import { describeBothDatabases } from '../prisma/both-databases';
 import { ANCHORS, EVENING, insertTestWorkshop } from './test-workshop';
@@ -141,6 +142,48 @@ describeBothDatabases('tracing and cost', (makeDb) => {
     await send(db, { kind: 'pieces-scrapped', pieces: [3], reason: 'split' });
     const after = (await stockOutlook(db, '2026-03-10')).find((line) => line.material.id === 'wire');
     expect(after?.outlook).toMatchObject({ reservedMilli: 1_900_000, shortage: null });
+  });
+
+  test('with an accepted plan a shortage bites at the next visit to the bench', async () => {
+    const db = await makeDb();
+    await workshop(db);
+    const [startAt, finishAt] = [Date.UTC(2026, 2, 12, 18), Date.UTC(2026, 2, 12, 19)];
+    const visit = {
+      key: 'v',
+      batchId: BATCH,
+      batchNumber: 1,
+      modelName: 'Test lure rev',
+      operationId: 'rev-glue',
+      taskKey: 'rev-glue.1',
+      operationName: 'glue',
+      kind: 'glue' as const,
+      materialName: null,
+      pieces: [3],
+      state: 'open' as const,
+      personId: null,
+      startAt,
+      finishAt,
+      stretches: [{ startAt, endAt: finishAt }],
+      setUpMinutes: 0,
+      remedies: [],
+      curedAt: null,
+      closesAt: null,
+      holds: [],
+    };
+    const value = {
+      conflicts: 0,
+      weightedLateMinutes: 0,
+      closedWindows: 0,
+      sessions: 1,
+      setUps: 1,
+      makespanMinute: 60,
+    };
+    const rest = { unplaced: [], batches: [], value, unavoidableLateMinutes: null, isProvedBest: false };
+    const timetable = { visits: [visit], ...rest, moved: [], whatIf: [] };
+    const plan = { fromOn: '2026-03-10', toOn: '2026-03-24', timetable };
+    await writeTx(db, (tx) => insertAcceptedPlan(tx, plan, EVENING));
+    const wire = (await stockOutlook(db, '2026-03-10')).find((line) => line.material.id === 'wire');
+    expect(wire?.outlook?.shortage).toMatchObject({ bitesOn: '2026-03-12', shortMilli: 600_000 });
   });
 
   test('a list of stock is taken in once, next to what is there', async () => {

@@ -5,7 +5,7 @@ export const RUNGS = [
   ['units'],
   ['statistics', 'geometry', 'materials'],
   ['strength', 'cure', 'mixing', 'bom'],
-  ['batch', 'pulltest', 'schedule', 'spec', 'stock'],
+  ['batch', 'prepare', 'pulltest', 'schedule', 'spec', 'stock'],
   ['contracts', 'exchange'],
 ] as const;
 

@@ -13,7 +13,8 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
   };
   const batch = await first('/batches', /^\/batches\/(?!new)[^/?]+$/);
   const model = await first('/models', /^\/models\/(?!new)[^/?]+$/);
-  const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots)[^/?]+$/);
+  const glue = await first('/stock?kind=adhesive', /^\/stock\/(?!new|lots|shortages|trace|import)[^/?]+$/);
+  const lot = await first('/stock/lots', /\/lots\/(?!new)[^/?]+$/);
   const person = await first('/shop', /^\/shop\/people\//);
   const place = await first('/shop/places', /^\/shop\/places\//);
   const sensor = await first('/shop/temperature', /^\/shop\/temperature\/sensors\//);
@@ -47,6 +48,15 @@ export async function everyScreen(page: Page, baseUrl: string): Promise<string[]
     `${series}/report`,
     `${series}/import`,
     specimen,
+    lot,
+    `${lot}/trace`,
+    '/stock/shortages',
+    '/stock/trace',
+    '/stock/import',
+    `${batch}/prepare`,
+    `${batch}/used`,
+    `${batch}/pieces/1`,
+    `${model}/cost`,
     '/rules',
     '/rules/figures',
     '/shop',

@@ -64,6 +64,7 @@ export default async function BatchPage({ params, searchParams }: PageProps<'/ba
           <>
             {isOpen && <DatesButton head={head} />}
             {isOpen && <PieceReportButton kind="scrap" batches={[reportBatch(entry)]} />}
+            <ButtonLink href={`/batches/${batchId}/prepare`}>Prepare</ButtonLink>
             <ButtonLink href={`/batches/${batchId}/used`}>Used</ButtonLink>
             <PieceReportButton kind="note" batches={[reportBatch(entry)]} />
             <ButtonLink href={`/pull-tests/acceptance?batch=${head.id}`}>Test a sample</ButtonLink>

@@ -108,5 +108,5 @@ export default async function PullSeriesPage({ params, searchParams }: PageProps
 
 function leadText({ specimens, mixes, plan, kind }: PullSeries, pulled: number): string {
   const of = kind === 'acceptance' ? 'Pieces of a batch' : plan.conditions.map(({ name }) => name).join('; ');
-  return `${of}. ${pulled} of ${specimens.length} specimens pulled, from ${mixes.length} mixes.`;
+  return `${of}. ${pulled} of ${specimens.length} specimens pulled, from ${mixes.length === 1 ? '1 mix' : `${mixes.length} mixes`}.`;
 }

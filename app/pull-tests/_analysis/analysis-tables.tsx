@@ -62,9 +62,12 @@ export function MixEffectTable({
     { id: 'pieces', title: 'Joined with it', isLong: true, cell: ({ mixId }) => words.pieces(mixId) ?? '–' },
   ];
   const { permutation, hasBounds } = mixes;
+  const effects = mixes.effects.toSorted((a, b) =>
+    words.mix(a.mixId).localeCompare(words.mix(b.mixId), 'en', { numeric: true }),
+  );
   return (
     <div className="grid gap-2">
-      <Table caption="Mixes" columns={columns} rows={mixes.effects} rowKey={({ mixId }) => mixId} />
+      <Table caption="Mixes" columns={columns} rows={effects} rowKey={({ mixId }) => mixId} />
       {permutation !== null && (
         <p className="text-sm text-ink-soft">
           Rearranging the readings of each depth among the mixes, without assuming how loads scatter:{' '}

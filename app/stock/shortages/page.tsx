@@ -33,7 +33,7 @@ export default async function ShortagesPage() {
   return (
     <Page
       title="Shortages"
-      lead="Open batches take in the order of their due days, from what is still good on that day. A batch reserves its bill less what it took."
+      lead="Open batches take on the day of the accepted plan, or else on their due day, from what is still good then. A batch reserves its bill less what it took."
       up={{ href: '/stock', label: 'Stock' }}
       actions={<PrintButton />}
     >
@@ -92,8 +92,8 @@ function MaterialLink({ line: { material, part } }: { readonly line: OutlookLine
   );
 }
 
-function text({ unit }: OutlookLine, milli: number, units: UnitChoice): string {
-  return stockText(fromMilli(milli), unit, units);
+function text({ unit }: OutlookLine, milli: number, units: UnitChoice) {
+  return <span className="whitespace-nowrap">{stockText(fromMilli(milli), unit, units)}</span>;
 }
 
 function shortColumns(today: string, units: UnitChoice): readonly Column<OutlookLine>[] {

@@ -16,6 +16,7 @@ import type { PullSeries, SeriesPull } from '@/prisma/data/pull-series';
 import type { Scale } from '@/prisma/data/scales';
 import type { ShopSettings } from '@/prisma/data/shop';
 import { correctPullAction, countAgainAction, excludePullAction } from '../actions';
+import { PhotoChoice } from './photo-choice';
 import { ReadingFields } from './reading-fields';
 
 export interface PullCardProps {
@@ -46,6 +47,16 @@ export function PullCard({ series, judged, pull, scales, shop }: PullCardProps) 
         {pull.scale === null ? '' : `, on ${pull.scale.name}`}
         {pull.angleDeg === 0 ? '' : `, at ${plainDecimals(pull.angleDeg)}°`}.{pull.note === '' ? '' : ` ${pull.note}`}
       </p>
+      {pull.photoName !== null && (
+        // biome-ignore lint/performance/noImgElement: a photo of this shop, served as it was taken
+        <img
+          // Another photo has another name, so that an old one is not shown for it.
+          src={`/api/v1/pulls/${pull.id}/photo?of=${pull.photoName.slice(0, 8)}`}
+          alt={`The specimen after the pull: ${modeText(pull.mode).toLowerCase()}`}
+          className="max-h-96 max-w-full justify-self-start rounded-sheet border border-line"
+        />
+      )}
+      {!series.isClosed && <PhotoChoice pullId={pull.id} hasPhoto={pull.photoName !== null} />}
       {!series.isClosed && (
         <div className="flex flex-wrap gap-3">
           <DialogButton label="Correct" title="Correct this pull">

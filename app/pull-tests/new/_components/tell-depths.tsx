@@ -72,6 +72,7 @@ function answer(shallow: string, deep: string, percent: string, levels: string, 
 
 function sentence({ ratio, forFourInFive, forNineInTen, withThree }: MixesToTell): string {
   const more = Math.round((ratio - 1) * 100);
-  const mixes = (count: number | null) => (count === null ? 'more than 200 mixes' : `${count} mixes`);
+  const mixes = (count: number | null) =>
+    count === null ? 'more than 200 mixes' : count === 1 ? '1 mix' : `${count} mixes`;
   return `The deeper one is expected to hold ${more} % more. To tell them apart in four series of five takes ${mixes(forFourInFive)}, in nine of ten ${mixes(forNineInTen)}. Three mixes do it in ${Math.round(withThree * 100)} of a hundred.`;
 }

@@ -15,8 +15,8 @@ import { stockText } from '@/lib/stock/stock-text';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
 import { listOpenBatchHeads } from '@/prisma/data/batches';
-import { findLot } from '@/prisma/data/lots';
-import { findMaterial } from '@/prisma/data/materials';
+import { findLot, type Lot } from '@/prisma/data/lots';
+import { findMaterial, hasSheet, type Material } from '@/prisma/data/materials';
 import { listMovementPage } from '@/prisma/data/stock';
 import { removeLotAction, saveLotAction } from '../../actions';
 import { LotSheet } from './_components/lot-sheet';
@@ -45,7 +45,7 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
   return (
     <Page
       title={`Lot ${lot.code}`}
-      lead={lot.mixCount === 0 ? 'Not in any mix yet.' : `Went into ${lot.mixCount} mixes.`}
+      lead={mixText(material, lot)}
       up={{ href: `/stock/${materialId}`, label: material.name }}
       actions={
         lot.mixCount === 0 &&
@@ -97,4 +97,10 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
       </Section>
     </Page>
   );
+}
+
+/** Only glues and coats go into mixes. */
+function mixText({ kind }: Material, { mixCount }: Lot): string | undefined {
+  if (mixCount > 0) return `Went into ${mixCount} ${mixCount === 1 ? 'mix' : 'mixes'}.`;
+  return hasSheet(kind) ? 'Not in any mix yet.' : undefined;
 }

@@ -23,13 +23,26 @@ export interface MovementTableProps {
 
 /** The lines of a lot's book, the newest first. */
 export function MovementTable({ lot, movements, shop }: MovementTableProps) {
-  const quantity = (value: number) => stockText(value, lot.quantityUnit, shop);
+  const quantity = (value: number, sign = '') => (
+    <span className="whitespace-nowrap">
+      {sign}
+      {stockText(value, lot.quantityUnit, shop)}
+    </span>
+  );
   const columns: readonly Column<StockMovement>[] = [
-    { id: 'kind', title: 'Movement', cell: (line) => `${line.order}. ${KIND_TEXT[line.kind]}` },
+    {
+      id: 'kind',
+      title: 'Movement',
+      cell: (line) => (
+        <span className="whitespace-nowrap">
+          {line.order}. {KIND_TEXT[line.kind]}
+        </span>
+      ),
+    },
     {
       id: 'quantity',
       title: 'Quantity',
-      cell: (line) => `${line.quantity > 0 ? '+' : ''}${quantity(line.quantity)}`,
+      cell: (line) => quantity(line.quantity, line.quantity > 0 ? '+' : ''),
       isNumber: true,
     },
     { id: 'left', title: 'Left then', cell: (line) => quantity(line.left), isNumber: true },
