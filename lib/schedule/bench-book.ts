@@ -8,8 +8,10 @@ export interface BenchSlot {
   setUp: number;
   /** The session of the start. */
   session: number;
-  /** Starts and ends of its pieces in turn. */
+  /** Starts and ends of its pieces in turn; beyond `ends` it holds what was there before. */
   pieces: number[];
+  /** How many numbers of `pieces` count: two a piece. */
+  ends: number;
 }
 
 /** The people's sessions with what is taken of them: stretches of each session in order, those that touch made one. */
@@ -99,10 +101,10 @@ export class BenchBook {
 
   /** Enters a slot of a task that is to come. */
   enter(task: number, slot: BenchSlot): void {
-    const { pieces } = slot;
+    const { pieces, ends } = slot;
     const key = this.compiled.setUpKey[task] ?? -1;
     if (key >= 0 && slot.session >= 0) this.makeReady(slot.session, key, slot.start);
-    for (let i = 0; i < pieces.length; i += 2) this.block(slot.person, pieces[i] ?? 0, pieces[i + 1] ?? 0, true);
+    for (let i = 0; i < ends; i += 2) this.block(slot.person, pieces[i] ?? 0, pieces[i + 1] ?? 0, true);
   }
 
   /** Takes a person's time, also where it is taken already or outside their hours. */
@@ -121,6 +123,17 @@ export class BenchBook {
   sessionAt(person: number, minute: number): number {
     const s = this.sessionAfter(person, minute);
     return s < (this.firstOf[person + 1] ?? 0) && (this.sessionStart[s] ?? 0) <= minute ? s : -1;
+  }
+
+  /** Whether a person is at the bench over [start, end) and has nothing else to do. */
+  isFree(person: number, start: number, end: number): boolean {
+    const s = this.sessionAt(person, start);
+    if (s < 0 || end > (this.sessionEnd[s] ?? 0)) return false;
+    const offset = this.offset[s] ?? 0;
+    for (let i = offset; i < offset + (this.counts[s] ?? 0); i++) {
+      if ((this.busyStart[i] ?? 0) < end && start < (this.busyEnd[i] ?? 0)) return false;
+    }
+    return true;
   }
 
   /** A set-up of a key is there from `start` on in a session. */
@@ -164,7 +177,7 @@ export class BenchBook {
         slot.finish = start + minutes + paid;
         slot.setUp = paid;
         slot.session = s;
-        slot.pieces.length = 2;
+        slot.ends = 2;
         slot.pieces[0] = start;
         slot.pieces[1] = slot.finish;
         return true;
@@ -183,8 +196,9 @@ export class BenchBook {
     leastPiece: number,
     slot: BenchSlot,
   ): boolean {
+    const { pieces } = slot;
     let left = minutes;
-    slot.pieces.length = 0;
+    let ends = 0;
     for (let t = s; t < last && left > 0; t++) {
       const offset = this.offset[t] ?? 0;
       const count = this.counts[t] ?? 0;
@@ -193,16 +207,18 @@ export class BenchBook {
         const gapEnd = i === count ? (this.sessionEnd[t] ?? 0) : (this.busyStart[offset + i] ?? 0);
         const piece = Math.min(left, gapEnd - start);
         if (piece >= Math.min(left, leastPiece)) {
-          slot.pieces.push(start, start + piece);
+          pieces[ends++] = start;
+          pieces[ends++] = start + piece;
           left -= piece;
         }
         if (i < count) start = Math.max(start, this.busyEnd[offset + i] ?? 0);
       }
-      if (t === s && slot.pieces.length === 0) return false;
+      if (t === s && ends === 0) return false;
     }
     if (left > 0) return false;
-    slot.start = slot.pieces[0] ?? 0;
-    slot.finish = slot.pieces[slot.pieces.length - 1] ?? 0;
+    slot.ends = ends;
+    slot.start = pieces[0] ?? 0;
+    slot.finish = pieces[ends - 1] ?? 0;
     slot.setUp = 0;
     slot.session = s;
     return true;

@@ -26,7 +26,7 @@ export function enterFixed(
       if (session >= 0 && key >= 0) book.makeReady(session, key, start);
       if (isUnderWay && named >= 0) book.block(named, start, finish, false);
       const pieces = isUnderWay && named >= 0 && finish > start ? [start, finish] : [];
-      take(i, named, { person: named, start, finish, setUp: 0, session, pieces });
+      take(i, named, { person: named, start, finish, setUp: 0, session, pieces, ends: pieces.length });
     }
   }
 }
@@ -41,10 +41,10 @@ function enterPinned(
 ): void {
   const minutes = compiled.attended[task] ?? 0;
   if (minutes === 0) {
-    take(task, named, { person: named, start, finish: start, setUp: 0, session: -1, pieces: [] });
+    take(task, named, { person: named, start, finish: start, setUp: 0, session: -1, pieces: [], ends: 0 });
     return;
   }
-  const slot: BenchSlot = { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [] };
+  const slot: BenchSlot = { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [], ends: 0 };
   const candidates = named >= 0 ? [named] : (compiled.people[task] ?? []);
   const isFree = (person: number) => book.find(task, person, start, minutes, slot) && slot.start === start;
   const person = candidates.find(isFree) ?? candidates[0] ?? -1;
@@ -55,7 +55,7 @@ function enterPinned(
     const isPaid = key < 0 || (session >= 0 && book.isReady(session, key, start));
     const setUp = isPaid ? 0 : (compiled.setUpMinutes[task] ?? 0);
     const finish = start + minutes + setUp;
-    Object.assign(slot, { person, start, finish, setUp, session, pieces: [start, finish] });
+    Object.assign(slot, { person, start, finish, setUp, session, pieces: [start, finish], ends: 2 });
   }
   if (person >= 0) book.enter(task, slot);
   take(task, person, slot);

@@ -1,29 +1,34 @@
-import { addWithFollowers, affectedTasks } from '@/lib/schedule/affected-tasks';
-import { checkPlan, isGivenViolation } from '@/lib/schedule/check-plan';
-import { type CompiledProblem, compileProblem, NEVER } from '@/lib/schedule/compiled-problem';
+import { type CompiledProblem, compileProblem } from '@/lib/schedule/compiled-problem';
+import { enterHeld, keepingOrder } from '@/lib/schedule/kept-places';
 import { OrderMoves } from '@/lib/schedule/order-moves';
-import { PlanDecoder } from '@/lib/schedule/plan-decoder';
+import { NO_FLOOR, PlanDecoder } from '@/lib/schedule/plan-decoder';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
 import { planOfStarts, projectSearchFor } from '@/lib/schedule/project-plan';
-import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
+import type { ShopPlan } from '@/lib/schedule/shop-plan';
 import { ruleOrders } from '@/lib/schedule/task-order';
 import { compareValues } from '@/lib/schedule/value-order';
 import { WindowedProjectSearch } from '@/lib/schedule/windowed-project';
 import { seededRandom } from '@/lib/statistics/seeded-random';
 
-/** The start of a task that the plan which holds does not place. */
-const NOWHERE = -NEVER;
 /** Where in a value the weighted minutes late stand. */
 const LATE_LEVEL = 1;
 /** A worse plan is gone on from when it is late by no more than this over the best, in weighted minutes. Chosen: half a day. */
-const MOST_WORSE = 720;
+const MOST_WORSE = 1440;
+/** After so many plans without a better one the search is shaken. Chosen: the best of three on invented shops. */
+const IDLE_PLANS = 1_000;
+/** Changes made at once by a shake. Chosen. */
+const SHAKES = 4;
 /**
- * What moving one task against the plan that holds may cost at the most, in weighted minutes late: four hours
- * are not worth another evening for somebody. Chosen.
+ * What moving one task against the plan that holds may cost at the most, in weighted minutes late: an hour is not
+ * worth another evening of everybody. Chosen.
  */
-const MOVE_PRICE = 240;
-/** How often a plan is mended round what was pushed from its place. Chosen. */
-const MOST_ROUNDS = 12;
+const MOVE_PRICE = 60;
+/**
+ * Where the plan that holds is broken, the share of the tasks that may move at that price; each one more costs ten
+ * weighted days, so that a slip does not turn the shop upside down. Chosen: a tenth, what has to move included.
+ */
+const MOST_MOVED = 0.1;
+const OVER_PRICE = 14_400;
 /** Moves of less are none: the evening begins as it was planned. Chosen. */
 const SAME_MINUTES = 5;
 
@@ -43,31 +48,44 @@ export class PlanImprover {
   #cost: number[] = [];
   #bestOrder: number[] = [];
   #bestDelays: Uint8Array;
-  #bestFloors: Int32Array;
   #bestCost: number[] = [];
+  /** The best of the round: what is not much worse than it is gone on from. */
+  #roundCost: number[] = [];
+  /** Plans made since the round got better. */
+  #idle = 0;
+  #bestFloor: Int32Array;
+  /** Moves beyond it cost days each: infinite where the plan that holds may be left for gains. */
+  #mostMoved = Number.POSITIVE_INFINITY;
   #plansMade = 0;
-  /** The plan that holds, mended round what is affected: the best until the search finds one worth more moves. */
-  #mended: { readonly plan: ShopPlan; readonly cost: readonly number[] } | null = null;
   readonly #moves: OrderMoves;
 
   constructor(problem: PlanningProblem, held: ShopPlan | null, seed: number) {
     this.#compiled = compileProblem(problem);
     this.#decoder = new PlanDecoder(this.#compiled);
     this.#random = seededRandom(seed);
-    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#random);
+    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#decoder.batchLate, this.#random);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
-    this.#bestFloors = this.#decoder.floors.slice();
+    this.#bestFloor = this.#decoder.floor.slice();
     this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
     if (this.#project !== null) {
       this.#bestOrder = [...(ruleOrders(this.#compiled)[0] ?? [])];
       return;
     }
     const orders = [...ruleOrders(this.#compiled)];
+    if (held !== null) {
+      enterHeld(this.#decoder, held);
+      const order = heldOrder(problem, this.#compiled, held);
+      const keeping = keepingOrder(this.#decoder, held, startsOf(problem, held), order);
+      if (keeping.isBroken) this.#mostMoved = MOST_MOVED * this.#compiled.open.length;
+      this.#consider([...keeping.order]);
+      this.#decoder.floor.fill(NO_FLOOR);
+      orders.push(order);
+    }
     for (const order of orders) this.#consider([...order]);
-    if (held !== null) this.#considerHeld(problem, held);
     this.#order = [...this.#bestOrder];
     this.#cost = this.#bestCost;
+    this.#roundCost = this.#bestCost;
   }
 
   /** Plans made so far. */
@@ -85,9 +103,8 @@ export class PlanImprover {
     const starts = this.#project?.best ?? null;
     const plan = starts === null ? null : planOfStarts(this.#compiled, starts);
     if (plan !== null) return plan;
-    if (this.#mended !== null && compareCosts(this.#mended.cost, this.#bestCost) <= 0) return this.#mended.plan;
     this.#decoder.delays.set(this.#bestDelays);
-    this.#decoder.floors.set(this.#bestFloors);
+    this.#decoder.floor.set(this.#bestFloor);
     this.#decoder.decode(this.#bestOrder);
     return this.#decoder.plan();
   }
@@ -113,84 +130,50 @@ export class PlanImprover {
     }
     let isBetter = false;
     this.#decoder.delays.set(this.#bestDelays);
-    this.#decoder.floors.set(this.#bestFloors);
+    this.#decoder.floor.set(this.#bestFloor);
     for (let i = 0; i < count; i++) {
+      if (this.#idle >= IDLE_PLANS) this.#beginRound();
       const order = this.#moves.moved(this.#order);
       const toggled = this.#random() < 0.1 ? (open[Math.floor(this.#random() * open.length)] ?? -1) : -1;
       if (toggled >= 0) this.#toggle(toggled);
-      const floors = this.#heldStart !== null && this.#random() < 0.3 ? this.#decoder.floors.slice() : null;
-      if (floors !== null) this.#loosen();
-      const cost = this.#costOf(order);
-      if (compareCosts(cost, this.#bestCost) < 0) {
+      const freed = this.#freed();
+      this.#idle++;
+      const mostLate = this.#mostLate();
+      const cost = this.#costOf(order, mostLate);
+      if (cost !== null && compareCosts(cost, this.#bestCost) < 0) {
         this.#keep(order, cost);
         isBetter = true;
       }
-      if (this.#isNearEnough(cost)) {
+      if (cost !== null && this.#isNearEnough(cost, mostLate)) {
         this.#order = order;
         this.#cost = cost;
+        if (compareCosts(cost, this.#roundCost) < 0) {
+          this.#roundCost = cost;
+          this.#idle = 0;
+        }
       } else {
         if (toggled >= 0) this.#toggle(toggled);
-        if (floors !== null) this.#decoder.floors.set(floors);
+        if (freed !== null) this.#decoder.floor[freed.task] = freed.floor;
       }
     }
     return isBetter;
   }
 
-  /** What can stay stays where it is, and the rest finds its place round it. */
-  #considerHeld(problem: PlanningProblem, held: ShopPlan): void {
-    const affected = affectedTasks(this.#compiled, held);
-    const order = heldOrder(problem, this.#compiled, held);
-    const people = new Map(held.placed.map(({ taskId, personId }) => [taskId, personId]));
-    for (const task of order) {
-      const personId = people.get(problem.tasks[task]?.id ?? '');
-      const mayStill = this.#compiled.people[task] ?? [];
-      this.#decoder.heldBy[task] = mayStill.find((person) => problem.people[person]?.id === personId) ?? -1;
-    }
-    const places = new Map(held.placed.map((place) => [place.taskId, place]));
-    for (let round = 0; round < MOST_ROUNDS; round++) {
-      const kept = new Map<number, PlannedTask>();
-      for (const task of order) {
-        const place = places.get(problem.tasks[task]?.id ?? '');
-        if (place !== undefined && !affected.has(task)) kept.set(task, place);
-      }
-      this.#decoder.kept = kept;
-      const cost = this.#costOf(order.filter((task) => affected.has(task)));
-      const plan = this.#decoder.plan();
-      this.#decoder.kept = new Map();
-      const wrong = checkPlan(problem, plan).filter((violation) => !isGivenViolation(problem, violation));
-      const lost = plan.unplaced.filter(({ taskId }) => places.has(taskId));
-      if (wrong.length === 0 && lost.length === 0) {
-        this.#mended = { plan, cost };
-        return;
-      }
-      const index = (id: string | undefined) => problem.tasks.findIndex((task) => task.id === id);
-      // A set-up that was shared with what moved: the task may find a place before what follows it.
-      for (const { kind, taskIds } of wrong) {
-        if (kind === 'set-up-missing') affected.add(index(taskIds[0]));
-        else addWithFollowers(this.#compiled, affected, index(taskIds.at(-1)));
-      }
-      for (const { taskId } of lost) {
-        affected.delete(index(taskId));
-        addWithFollowers(this.#compiled, affected, index(taskId));
-      }
-    }
-  }
-
-  #setFloor(task: number, isHeld: boolean): void {
-    const start = this.#heldStart?.[task] ?? NOWHERE;
-    this.#decoder.floors[task] = isHeld && start !== NOWHERE ? start : -NEVER;
-  }
-
-  /** A batch is let go from where it was, or held there again. */
-  #loosen(): void {
-    const { batchOf, open } = this.#compiled;
-    const batch = batchOf[open[Math.floor(this.#random() * open.length)] ?? 0];
-    const isHeld = this.#random() < 0.5;
-    for (const task of open) if (batchOf[task] === batch) this.#setFloor(task, isHeld);
+  /** From the best order, shaken: where the last round ended nothing better was near. */
+  #beginRound(): void {
+    let order: readonly number[] = this.#bestOrder;
+    for (let i = 0; i < SHAKES; i++) order = this.#moves.moved(order);
+    this.#decoder.delays.set(this.#bestDelays);
+    this.#decoder.floor.set(this.#bestFloor);
+    this.#order = [...order];
+    this.#cost = this.#costOf(order, Number.POSITIVE_INFINITY) ?? this.#bestCost;
+    this.#roundCost = this.#cost;
+    this.#idle = 0;
   }
 
   #consider(order: number[]): void {
-    const cost = this.#costOf(order);
+    const cost = this.#costOf(order, Number.POSITIVE_INFINITY);
+    if (cost === null) return;
     if (this.#bestCost.length === 0 || compareCosts(cost, this.#bestCost) < 0) this.#keep(order, cost);
   }
 
@@ -198,34 +181,53 @@ export class PlanImprover {
     this.#bestOrder = [...order];
     this.#bestCost = cost;
     this.#bestDelays = this.#decoder.delays.slice();
-    this.#bestFloors = this.#decoder.floors.slice();
+    this.#bestFloor = this.#decoder.floor.slice();
+  }
+
+  /** Now and then a task is let go of its place, or given it back: what to undo, null where nothing was done. */
+  #freed(): { readonly task: number; readonly floor: number } | null {
+    const { open } = this.#compiled;
+    if (this.#heldStart === null || this.#random() < 0.7) return null;
+    const task = open[Math.floor(this.#random() * open.length)] ?? 0;
+    const floor = this.#decoder.floor[task] ?? NO_FLOOR;
+    const start = this.#heldStart[task] ?? -1;
+    this.#decoder.floor[task] = floor === NO_FLOOR && start >= 0 ? start : NO_FLOOR;
+    return { task, floor };
   }
 
   #toggle(task: number): void {
     this.#decoder.delays[task] = this.#decoder.delays[task] === 1 ? 0 : 1;
   }
 
-  /** The levels of the value, the second raised by what the moves cost. */
-  #costOf(order: readonly number[]): number[] {
-    this.#decoder.decode(order);
+  /** The levels of the value, the second raised by what the moves cost; null: later than `mostLate`. */
+  #costOf(order: readonly number[], mostLate: number): number[] | null {
     this.#plansMade++;
+    // With conflicts a later plan may still be the better one.
+    const isLateSure = this.#bestCost[0] === 0;
+    if (!this.#decoder.decode(order, isLateSure ? mostLate : Number.POSITIVE_INFINITY)) return null;
     const cost = [...this.#decoder.value];
     const held = this.#heldStart;
     if (held === null) return cost;
     let moved = 0;
     for (const task of this.#compiled.open) {
-      const was = held[task] ?? NOWHERE;
-      if (was !== NOWHERE && Math.abs((this.#decoder.start[task] ?? 0) - was) >= SAME_MINUTES) moved++;
+      const was = held[task] ?? -1;
+      if (was >= 0 && Math.abs((this.#decoder.start[task] ?? 0) - was) >= SAME_MINUTES) moved++;
     }
-    cost[LATE_LEVEL] = (cost[LATE_LEVEL] ?? 0) + MOVE_PRICE * moved;
+    const over = Math.max(0, moved - this.#mostMoved);
+    cost[LATE_LEVEL] = (cost[LATE_LEVEL] ?? 0) + MOVE_PRICE * moved + (over > 0 ? OVER_PRICE * over : 0);
     return cost;
   }
 
-  /** Record-to-record travel: whatever is not much worse than the best is gone on from. */
-  #isNearEnough(cost: readonly number[]): boolean {
+  /** Record-to-record travel: whatever is not much worse than the best, or than what it came from, is gone on from. */
+  #mostLate(): number {
+    const worse = (this.#roundCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
+    return Math.max(this.#cost[LATE_LEVEL] ?? 0, worse);
+  }
+
+  #isNearEnough(cost: readonly number[], mostLate: number): boolean {
     if (compareCosts(cost, this.#cost) <= 0) return true;
-    if ((cost[0] ?? 0) > (this.#bestCost[0] ?? 0)) return false;
-    return (cost[LATE_LEVEL] ?? 0) <= (this.#bestCost[LATE_LEVEL] ?? 0) + MOST_WORSE * this.#random();
+    if ((cost[0] ?? 0) > (this.#roundCost[0] ?? 0)) return false;
+    return (cost[LATE_LEVEL] ?? 0) < mostLate;
   }
 }
 
@@ -235,12 +237,15 @@ function compareCosts(a: readonly number[], b: readonly number[]): number {
 
 function startsOf(problem: PlanningProblem, held: ShopPlan): Int32Array {
   const starts = new Map(held.placed.map(({ taskId, startMinute }) => [taskId, startMinute]));
-  return Int32Array.from(problem.tasks, (task) => starts.get(task.id) ?? NOWHERE);
+  return Int32Array.from(problem.tasks, (task) => starts.get(task.id) ?? -1);
 }
 
-/** The open tasks as the plan that holds has them; what is new comes last. */
+/**
+ * The open tasks as the plan that holds has them, by their finishes, so that what is put down and taken up again finds
+ * the minutes between the others; what is new comes last.
+ */
 function heldOrder(problem: PlanningProblem, compiled: CompiledProblem, held: ShopPlan): readonly number[] {
-  const starts = startsOf(problem, held);
-  const at = (task: number) => (starts[task] === NOWHERE ? NEVER : (starts[task] ?? NEVER));
+  const finishes = new Map(held.placed.map(({ taskId, finishMinute }) => [taskId, finishMinute]));
+  const at = (task: number) => finishes.get(problem.tasks[task]?.id ?? '') ?? Number.MAX_SAFE_INTEGER;
   return [...compiled.open].sort((a, b) => at(a) - at(b) || a - b);
 }

@@ -1,10 +1,12 @@
 /** Changes of an order of tasks. All of them keep every task; what waits for another is pulled behind it in decoding. */
 export class OrderMoves {
   readonly #batchOf: Int32Array;
+  readonly #late: Float64Array;
   readonly #random: () => number;
 
-  /** `batchOf[task]`: its batch. */
-  constructor(batchOf: Int32Array, random: () => number) {
+  /** `batchOf[task]`: its batch. `late[batch]`: what it is late in the plan of now; may change meanwhile. */
+  constructor(batchOf: Int32Array, late: Float64Array, random: () => number) {
+    this.#late = late;
     this.#batchOf = batchOf;
     this.#random = random;
   }
@@ -61,7 +63,15 @@ export class OrderMoves {
     });
   }
 
+  /** A batch, more often one with many tasks; half the time the later of two. */
   #anyBatch(order: readonly number[]): number {
+    const batch = this.#batchAt(order);
+    if (this.#random() < 0.5) return batch;
+    const other = this.#batchAt(order);
+    return (this.#late[other] ?? 0) > (this.#late[batch] ?? 0) ? other : batch;
+  }
+
+  #batchAt(order: readonly number[]): number {
     return this.#batchOf[order[Math.floor(this.#random() * order.length)] ?? 0] ?? 0;
   }
 }

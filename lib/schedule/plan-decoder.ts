@@ -3,6 +3,7 @@ import { type CompiledProblem, closesAt, NEVER, opensAt } from '@/lib/schedule/c
 import { baseProfiles, enterFixed } from '@/lib/schedule/fixed-tasks';
 import type { FreeProfile } from '@/lib/schedule/free-profile';
 import type { PlannedTask, ShopPlan, UnplacedTask } from '@/lib/schedule/shop-plan';
+import { tailsAfterFinish } from '@/lib/schedule/task-order';
 import { whyUnplaced } from '@/lib/schedule/why-unplaced';
 
 /** Levels of a plan's value as numbers, in the order of VALUE_LEVELS. */
@@ -11,10 +12,19 @@ export const LEVEL_COUNT = 6;
 /** How often one decoding may begin again because a window without a remedy asks for a later start before it. */
 const MOST_RESTARTS = 12;
 
+/** No place of before that a task would keep. */
+export const NO_FLOOR = -NEVER;
+
 const WAITING = 0;
 const ASKED = 1;
 const PLACED = 2;
 const UNPLACED = 3;
+
+/** Where a task was in the plan that holds, with the indices of the links that it remedies. */
+export interface HeldSlot {
+  readonly slot: BenchSlot;
+  readonly remedies: readonly number[];
+}
 
 /**
  * Turns an order of the open tasks into a plan: each task in turn, with those it waits for before it, at the earliest
@@ -29,26 +39,29 @@ export class PlanDecoder {
   readonly finish: Int32Array;
   /** Schedules generated so far: passes over all tasks, those begun again included. */
   passes = 0;
-  /** No task begins before its floor: where a plan that holds has it. */
-  readonly floors: Int32Array;
-  /** Who has a task in the plan that holds; -1: nobody. They keep it where it can stay at its floor. */
-  readonly heldBy: Int32Array;
   /** 1: the task's earliest session is passed over. */
   readonly delays: Uint8Array;
-  /** Tasks that are entered as they are before any other is placed. */
-  kept: ReadonlyMap<number, PlannedTask> = new Map();
+  /** Not before it: the place that a task keeps where it can. */
+  readonly floor: Int32Array;
+  /** Each task's place in the plan that holds; null: it has none. */
+  readonly held: (HeldSlot | null)[];
   private readonly person: Int32Array;
   private readonly setUp: Int32Array;
   private readonly status: Uint8Array;
   private readonly notBefore: Int32Array;
   private readonly pieces: number[][];
   private readonly remedies: number[][];
+  /** From the finish of a task until its batch is ready at the least. */
+  private readonly tail: Float64Array;
   private readonly book: BenchBook;
   private readonly profiles: readonly FreeProfile[];
   private readonly batchReady: Float64Array;
   private slot: BenchSlot = emptySlot();
   private best: BenchSlot = emptySlot();
   private restartAt = -1;
+  /** What each batch is late in the last plan, in weighted minutes. */
+  readonly batchLate: Float64Array;
+  private lateSoFar = 0;
   private heedsPins = false;
 
   constructor(readonly compiled: CompiledProblem) {
@@ -56,40 +69,47 @@ export class PlanDecoder {
     this.start = new Int32Array(n);
     this.finish = new Int32Array(n);
     this.person = new Int32Array(n).fill(-1);
+    this.floor = new Int32Array(n).fill(NO_FLOOR);
+    this.held = new Array<HeldSlot | null>(n).fill(null);
     this.setUp = new Int32Array(n);
-    this.floors = new Int32Array(n).fill(-NEVER);
-    this.heldBy = new Int32Array(n).fill(-1);
     this.delays = new Uint8Array(n);
     this.status = new Uint8Array(n);
     this.notBefore = new Int32Array(n);
     this.pieces = Array.from({ length: n }, () => []);
     this.remedies = Array.from({ length: n }, () => []);
     this.batchReady = new Float64Array(compiled.problem.batches.length);
+    this.batchLate = new Float64Array(compiled.problem.batches.length);
+    this.tail = tailsAfterFinish(compiled);
     this.book = new BenchBook(compiled);
     enterFixed(compiled, this.book, (task, personIndex, slot) => {
       this.start[task] = slot.start;
       this.finish[task] = slot.finish;
       this.person[task] = personIndex;
       this.setUp[task] = slot.setUp;
-      this.pieces[task] = [...slot.pieces];
+      this.pieces[task] = slot.pieces.slice(0, slot.ends);
     });
     this.book.keepAsBase();
     this.profiles = baseProfiles(compiled, this.start, this.finish);
   }
 
-  /** Makes the plan of an order of the open tasks. Each call is one schedule generated. */
-  decode(order: ArrayLike<number>): void {
+  /**
+   * Makes the plan of an order of the open tasks. Each call is one schedule generated. False, with nothing to be read
+   * from it, as soon as what is placed alone is later than `mostLate` weighted minutes.
+   */
+  decode(order: ArrayLike<number>, mostLate = Number.POSITIVE_INFINITY): boolean {
     const { open } = this.compiled;
-    for (const task of open) {
-      this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floors[task] ?? 0);
-    }
+    for (const task of open) this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floor[task] ?? 0);
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.begin();
-      for (let i = 0; i < order.length && this.restartAt < 0; i++) this.place(order[i] ?? 0);
+      for (let i = 0; i < order.length && this.restartAt < 0; i++) {
+        this.place(order[i] ?? 0);
+        if (this.lateSoFar > mostLate && this.restartAt < 0) return false;
+      }
       if (this.restartAt < 0) break;
     }
     this.weigh();
+    return true;
   }
 
   /** The last plan as data, with the reasons for what has no place. */
@@ -141,30 +161,13 @@ export class PlanDecoder {
 
   private begin(): void {
     this.passes++;
+    this.lateSoFar = 0;
+    this.batchLate.fill(0);
     this.book.reset();
     for (const profile of this.profiles) profile.reset();
     for (let i = 0; i < this.compiled.taskCount; i++) {
       this.status[i] = this.compiled.fixed[i] === 1 ? PLACED : WAITING;
     }
-    for (const [task, place] of this.kept) this.reinstate(task, place);
-  }
-
-  /** Enters a task exactly as a plan that holds has it. */
-  private reinstate(task: number, place: PlannedTask): void {
-    const { people, links } = this.compiled.problem;
-    const person = people.findIndex(({ id }) => id === place.personId);
-    const start = place.startMinute;
-    this.best = {
-      person,
-      start,
-      finish: place.finishMinute,
-      setUp: place.setUpMinutes,
-      session: person < 0 ? -1 : this.book.sessionAt(person, start),
-      pieces: place.pieces.flatMap(({ startMinute, endMinute }) => [startMinute, endMinute]),
-    };
-    this.remedies[task] = place.remedyLinkIds.map((id) => links.findIndex((link) => link.id === id));
-    this.status[task] = PLACED;
-    this.enter(task);
   }
 
   private place(task: number): void {
@@ -177,7 +180,8 @@ export class PlanDecoder {
       if (this.status[from] === UNPLACED) isFree = false;
     }
     const from = isFree ? this.earliest(task) : NEVER;
-    this.status[task] = from < NEVER && this.fit(task, from) ? PLACED : UNPLACED;
+    const isPlaced = from < NEVER && (this.keepsPlace(task, from) || this.fit(task, from));
+    this.status[task] = isPlaced ? PLACED : UNPLACED;
     if (this.status[task] === PLACED) this.placeWindowed(task);
   }
 
@@ -223,6 +227,36 @@ export class PlanDecoder {
     return true;
   }
 
+  /** Enters a task that keeps its place where it was, piece by piece. False where that place is taken or closed. */
+  private keepsPlace(task: number, from: number): boolean {
+    const held = this.held[task] ?? null;
+    if (held === null || this.floor[task] !== held.slot.start || from > held.slot.start) return false;
+    const { slot, remedies } = held;
+    if (this.delays[task] === 1 || this.compiled.isBeforePin[task] === 1) return false;
+    if (slot.finish > this.compiled.problem.horizonMinute) return false;
+    for (let i = 0; i < slot.ends; i += 2) {
+      if (!this.book.isFree(slot.person, slot.pieces[i] ?? 0, slot.pieces[i + 1] ?? 0)) return false;
+    }
+    slot.session = slot.person < 0 ? -1 : this.book.sessionAt(slot.person, slot.start);
+    const key = this.compiled.setUpKey[task] ?? -1;
+    if (key >= 0 && slot.setUp === 0 && slot.session >= 0 && !this.book.isReady(slot.session, key, slot.start)) {
+      if ((this.compiled.setUpMinutes[task] ?? 0) > 0) return false;
+    }
+    for (const link of this.compiled.linksIn[task] ?? []) {
+      if (link.isLeast || this.status[link.from] !== PLACED) continue;
+      const closes = closesAt(link.lag, this.moment(link.from, link.fromFinish));
+      const isMissed = (link.toFinish ? slot.finish : slot.start) > closes;
+      if (isMissed !== remedies.includes(link.index)) return false;
+    }
+    if (this.slip(task, slot) !== -1) return false;
+    this.best = copyOf(slot);
+    const own = this.remedies[task] ?? [];
+    own.length = 0;
+    own.push(...remedies);
+    this.enter(task);
+    return true;
+  }
+
   private breaksPin(task: number): boolean {
     return (this.compiled.linksOut[task] ?? []).some(
       (link) =>
@@ -235,7 +269,7 @@ export class PlanDecoder {
   /** Writes the earliest place into `best`, with the remedies of the windows that it misses. */
   private choose(task: number, from: number): boolean {
     const remedies = this.remedies[task] ?? [];
-    remedies.length = 0;
+    if (remedies.length > 0) remedies.length = 0;
     let minutes = this.compiled.attended[task] ?? 0;
     let earliest = this.delays[task] === 1 ? this.afterFirstSession(task, from, minutes) : from;
     for (;;) {
@@ -280,9 +314,10 @@ export class PlanDecoder {
     this.person[task] = slot.person;
     this.setUp[task] = slot.setUp;
     const pieces = this.pieces[task] ?? [];
-    pieces.length = slot.pieces.length;
-    for (let i = 0; i < pieces.length; i++) pieces[i] = slot.pieces[i] ?? 0;
+    if (pieces.length > slot.ends) pieces.length = slot.ends;
+    for (let i = 0; i < slot.ends; i++) pieces[i] = slot.pieces[i] ?? 0;
     if (slot.person >= 0) this.book.enter(task, slot);
+    this.countLate(task);
     for (const hold of this.compiled.holds[task] ?? []) {
       this.profiles[hold.resource]?.take(slot.start, opensAt(hold.until, slot.finish), hold.amount);
     }
@@ -292,16 +327,9 @@ export class PlanDecoder {
   private findBest(task: number, from: number, minutes: number): boolean {
     if (minutes === 0) return this.findAlone(task, from);
     let isFound = false;
-    const heldBy = this.heldBy[task] ?? -1;
-    if (heldBy >= 0 && this.findFor(task, heldBy, from, minutes) && this.slot.start === this.floors[task]) {
-      const kept = this.best;
-      this.best = this.slot;
-      this.slot = kept;
-      return true;
-    }
     for (const person of this.compiled.people[task] ?? []) {
-      if (!this.findFor(task, person, from, minutes)) continue;
-      if (isFound && !this.isBetterSlot()) continue;
+      if (!this.findFor(task, person, from, minutes, isFound ? this.best.finish : NEVER)) continue;
+      if (isFound && !this.isBetterSlot(task)) continue;
       const kept = this.best;
       this.best = this.slot;
       this.slot = kept;
@@ -310,16 +338,20 @@ export class PlanDecoder {
     return isFound;
   }
 
-  private isBetterSlot(): boolean {
+  private isBetterSlot(task: number): boolean {
     if (this.slot.finish !== this.best.finish) return this.slot.finish < this.best.finish;
+    const before = this.held[task]?.slot.person ?? -1;
+    if (this.best.person === before || this.slot.person === before) return this.slot.person === before;
     const isUsed = this.book.used[this.slot.session] ?? 0;
     return isUsed > (this.book.used[this.best.session] ?? 0);
   }
 
-  private findFor(task: number, person: number, from: number, minutes: number): boolean {
+  /** The earliest place on one person's bench; none where it would finish after `latest`. */
+  private findFor(task: number, person: number, from: number, minutes: number, latest: number): boolean {
     let earliest = from;
     for (;;) {
-      if (!this.book.find(task, person, earliest, minutes, this.slot)) return false;
+      if (earliest + minutes > latest || !this.book.find(task, person, earliest, minutes, this.slot)) return false;
+      if (this.slot.finish > latest) return false;
       if (this.slot.finish > this.compiled.problem.horizonMinute) return false;
       const later = this.slip(task, this.slot);
       if (later >= NEVER) return false;
@@ -333,7 +365,7 @@ export class PlanDecoder {
     slot.person = -1;
     slot.session = -1;
     slot.setUp = 0;
-    slot.pieces.length = 0;
+    slot.ends = 0;
     let earliest = from;
     for (;;) {
       slot.start = earliest;
@@ -378,6 +410,18 @@ export class PlanDecoder {
       } else if (!isPin && to < opensAt(link.lag, from)) return NEVER;
     }
     return later;
+  }
+
+  /** Adds what a task's place makes its batch late, with what comes after it at the least. */
+  private countLate(task: number): void {
+    const index = this.compiled.batchOf[task] ?? 0;
+    const batch = this.compiled.problem.batches[index];
+    if (batch === undefined || batch.dueMinute === null) return;
+    const late = batch.weight * ((this.finish[task] ?? 0) + (this.tail[task] ?? 0) - batch.dueMinute);
+    const was = this.batchLate[index] ?? 0;
+    if (late <= was) return;
+    this.batchLate[index] = late;
+    this.lateSoFar += late - was;
   }
 
   private weigh(): void {
@@ -426,6 +470,10 @@ export class PlanDecoder {
   }
 }
 
+function copyOf(slot: BenchSlot): BenchSlot {
+  return { ...slot, pieces: [...slot.pieces] };
+}
+
 function emptySlot(): BenchSlot {
-  return { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [] };
+  return { person: -1, start: 0, finish: 0, setUp: 0, session: -1, pieces: [], ends: 0 };
 }

@@ -1,4 +1,4 @@
-import { type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
+import { type CompiledLag, type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
 
 /** Times of each task on an empty bench: what rules of priority are made of. */
 interface TaskTimes {
@@ -9,6 +9,11 @@ interface TaskTimes {
   /** Start by which its batch is still in time, or its pinned successor kept. */
   readonly latest: Float64Array;
 }
+
+/** How many batches ahead urgency looks. Chosen: the best of five on invented shops. */
+const LOOK_AHEADS = [1, 2, 4, 8];
+/** What the cures of a batch take on their own before it is due. Chosen: a week. */
+const LAST_CURES_MINUTES = 7 * 1440;
 
 /** The tasks with each one after those it waits for, as the problem lists them otherwise. */
 export function routeOrder(compiled: CompiledProblem): readonly number[] {
@@ -25,9 +30,10 @@ export function routeOrder(compiled: CompiledProblem): readonly number[] {
 }
 
 /**
- * Orders of the open tasks to begin with, by seven rules: latest start; batch by batch in order of due; slack per
+ * Orders of the open tasks to begin with, by eleven rules: latest start; batch by batch in order of due; slack per
  * minute of attended work left; latest start drawn earlier by weight; earliest start; batch by batch by work per weight,
- * which is best where everything is late anyway; batch by batch by due and work per weight.
+ * which is best where everything is late anyway; batch by batch by due and work per weight; and batch by batch by
+ * urgency, looking ahead less and more.
  */
 export function ruleOrders(compiled: CompiledProblem): readonly (readonly number[])[] {
   const route = routeOrder(compiled).filter((task) => compiled.fixed[task] === 0);
@@ -51,7 +57,47 @@ export function ruleOrders(compiled: CompiledProblem): readonly (readonly number
     (task) => perWeight(batchOf(task)) + batchOf(task) * 1e-4,
     (task) => (due[batchOf(task)] ?? 0) + 30 * perWeight(batchOf(task)) + batchOf(task) * 1e-4,
   ];
-  return rules.map((rule) => [...route].sort((a, b) => rule(a) - rule(b) || (rank.get(a) ?? 0) - (rank.get(b) ?? 0)));
+  const sorted = rules.map((rule) =>
+    [...route].sort((a, b) => rule(a) - rule(b) || (rank.get(a) ?? 0) - (rank.get(b) ?? 0)),
+  );
+  const urgent = LOOK_AHEADS.map((lookAhead) =>
+    urgentOrder(compiled, work, lookAhead).flatMap((batch) => route.filter((task) => batchOf(task) === batch)),
+  );
+  return [...sorted, ...urgent];
+}
+
+/**
+ * Batches one after the other, each time the one with the most weight per minute of work, less the more slack it has
+ * beside `lookAhead` batches' worth of time. Source: apparent tardiness cost, Vepsalainen and Morton 1987 (from memory).
+ */
+function urgentOrder({ problem }: CompiledProblem, work: Float64Array, lookAhead: number): readonly number[] {
+  const { batches, people, nowMinute, horizonMinute } = problem;
+  const bench = people
+    .flatMap(({ sessions }) => sessions)
+    .reduce((sum, { startMinute, endMinute }) => sum + endMinute - startMinute, 0);
+  // Minutes of the clock that a minute of work takes, with everybody at it.
+  const stretch = (horizonMinute - nowMinute) / Math.max(1, bench);
+  const mean = (stretch * work.reduce((sum, minutes) => sum + minutes, 0)) / Math.max(1, batches.length);
+  const left = new Set(batches.keys());
+  const order: number[] = [];
+  let minute = nowMinute;
+  while (left.size > 0) {
+    let best = -1;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (const batch of left) {
+      const takes = Math.max(1, stretch * (work[batch] ?? 0));
+      const due = batches[batch]?.dueMinute ?? horizonMinute;
+      const slack = Math.max(0, due - LAST_CURES_MINUTES - minute - takes);
+      const urgency = Math.log((batches[batch]?.weight ?? 0) / takes) - slack / (lookAhead * mean + 1);
+      if (urgency <= highest && best >= 0) continue;
+      best = batch;
+      highest = urgency;
+    }
+    left.delete(best);
+    order.push(best);
+    minute += stretch * (work[best] ?? 0);
+  }
+  return order;
 }
 
 /** Forward and backward over the links, with each lag as long as it is when counted from the earliest moment. */
@@ -93,4 +139,31 @@ export function taskTimes(compiled: CompiledProblem): TaskTimes {
     latest[task] = latestStart;
   }
   return { earliest, tail, latest };
+}
+
+/** From the finish of each task until its batch is ready at the least, with every cure as short as it ever is. */
+export function tailsAfterFinish(compiled: CompiledProblem): Float64Array {
+  const tails = new Float64Array(compiled.taskCount);
+  for (const task of [...routeOrder(compiled)].reverse()) {
+    const ready = compiled.readyAfter[task];
+    let tail = ready === undefined ? 0 : shortest(ready);
+    for (const link of compiled.linksOut[task] ?? []) {
+      const isNext = link.isLeast && link.fromFinish && compiled.fixed[link.to] === 0;
+      if (!isNext || compiled.batchOf[link.to] !== compiled.batchOf[task]) continue;
+      const until = shortest(link.lag) + (link.toFinish ? 0 : (compiled.attended[link.to] ?? 0));
+      tail = Math.max(tail, until + (tails[link.to] ?? 0));
+    }
+    // What has no place counts as ready at the horizon, so that more than that is never sure.
+    tails[task] = tail;
+  }
+  return tails;
+}
+
+function shortest({ minutes, table }: CompiledLag): number {
+  if (table === null) return Math.max(0, minutes);
+  let least = NEVER;
+  for (const [i, end] of table.ends.entries()) {
+    least = Math.min(least, end - table.startMinute - i * table.stepMinutes);
+  }
+  return Math.max(0, least);
 }

@@ -5,7 +5,7 @@ import { seededRandom } from '@/lib/statistics/seeded-random';
 import { plantFault } from './mutated-plan';
 import { randomShop } from './random-shop';
 
-const FAULTS = process.env.SOAK === '1' ? 2_000 : 300;
+const FAULTS = process.env.SOAK === '1' ? 2_000 : 240;
 
 test(`finds every one of ${FAULTS} faults planted into plans that hold`, () => {
   const random = seededRandom(6);
@@ -25,5 +25,5 @@ test(`finds every one of ${FAULTS} faults planted into plans that hold`, () => {
     }
   }
   console.log([...planted].map(([what, times]) => `${what}: ${times}`).join('; '));
-  expect(planted.size).toBe(14);
+  expect(planted.size).toBeGreaterThanOrEqual(20);
 });

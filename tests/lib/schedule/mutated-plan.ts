@@ -1,13 +1,7 @@
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
-import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
-
-/** One planted fault: the plan with it, and the kinds of violation of which at least one has to be found. */
-export interface Mutation {
-  readonly what: string;
-  readonly plan: ShopPlan;
-}
-
-type Pick = <T>(list: readonly T[]) => T | undefined;
+import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import { beforeItsCure, beforeItsTable, remedyDropped, remedyInvented, windowMissed } from './link-faults';
+import { attended, type Mutation, type Pick, shifted, swapped, toCome } from './plan-edits';
 
 /** Plants one fault into a plan that holds; null where the plan has nothing that the fault could be planted on. */
 export function plantFault(problem: PlanningProblem, plan: ShopPlan, random: () => number): Mutation | null {
@@ -27,31 +21,18 @@ export function plantFault(problem: PlanningProblem, plan: ShopPlan, random: () 
     beforeItsCure,
     movedFixed,
     crowded,
+    unskilled,
+    away,
+    acrossTheBreak,
+    windowMissed,
+    beforeItsTable,
+    split,
+    remedyDropped,
+    placedAndUnplaced,
+    pinOfAnother,
+    longer,
   ];
   return pick(faults)?.(problem, plan, pick) ?? null;
-}
-
-function swapped(plan: ShopPlan, place: PlannedTask, by: PlannedTask): ShopPlan {
-  return { ...plan, placed: plan.placed.map((one) => (one === place ? by : one)) };
-}
-
-/** The same visit at another time. */
-function shifted(place: PlannedTask, by: number): PlannedTask {
-  return {
-    ...place,
-    startMinute: place.startMinute + by,
-    finishMinute: place.finishMinute + by,
-    pieces: place.pieces.map((piece) => ({ startMinute: piece.startMinute + by, endMinute: piece.endMinute + by })),
-  };
-}
-
-function toCome(problem: PlanningProblem, plan: ShopPlan): readonly PlannedTask[] {
-  const open = new Set(problem.tasks.filter(({ state }) => state.kind === 'open').map(({ id }) => id));
-  return plan.placed.filter(({ taskId }) => open.has(taskId));
-}
-
-function attended(problem: PlanningProblem, plan: ShopPlan): readonly PlannedTask[] {
-  return toCome(problem, plan).filter(({ pieces }) => pieces.length > 0);
 }
 
 function dropped(_problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
@@ -140,27 +121,6 @@ function setUpDropped(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mut
   return isShared ? null : { what: 'a set-up not paid', plan: swapped(plan, place, by) };
 }
 
-function remedyInvented(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
-  const place = pick(toCome(problem, plan));
-  if (place === undefined) return null;
-  const by = { ...place, remedyLinkIds: [...place.remedyLinkIds, 'no such window'] };
-  return { what: 'a remedy of nothing', plan: swapped(plan, place, by) };
-}
-
-function beforeItsCure(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
-  const open = new Map(toCome(problem, plan).map((place) => [place.taskId, place]));
-  const fits = problem.links.filter(
-    (link) => link.kind === 'least' && link.lag.kind === 'fixed' && link.lag.minutes >= 0 && open.has(link.toTaskId),
-  );
-  const link = pick(fits);
-  const place = open.get(link?.toTaskId ?? '');
-  const from = plan.placed.find(({ taskId }) => taskId === link?.fromTaskId);
-  if (link?.lag.kind !== 'fixed' || place === undefined || from === undefined) return null;
-  const opens = (link.from === 'start' ? from.startMinute : from.finishMinute) + link.lag.minutes;
-  const now = link.to === 'start' ? place.startMinute : place.finishMinute;
-  return { what: 'a minute before its cure', plan: swapped(plan, place, shifted(place, opens - 1 - now)) };
-}
-
 function movedFixed(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
   const fixed = new Set(problem.tasks.filter(({ state }) => state.kind !== 'open').map(({ id }) => id));
   const place = pick(plan.placed.filter(({ taskId }) => fixed.has(taskId)));
@@ -187,4 +147,86 @@ function crowded(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation
     holders.includes(place) ? shifted(place, first.startMinute - place.startMinute) : place,
   );
   return { what: 'too much held at once', plan: { ...plan, placed } };
+}
+
+/** Done by somebody who does not have the skill, or is not the one asked for. */
+function unskilled(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
+  const place = pick(attended(problem, plan).filter(({ taskId }) => tasks.get(taskId)?.by.kind !== 'anyone'));
+  const by = tasks.get(place?.taskId ?? '')?.by;
+  const other = pick(
+    problem.people.filter(({ id, skills }) =>
+      by?.kind === 'skill' ? !skills.includes(by.skill) : by?.kind === 'person' && id !== by.personId,
+    ),
+  );
+  if (place === undefined || other === undefined) return null;
+  return { what: 'a person without the skill', plan: swapped(plan, place, { ...place, personId: other.id }) };
+}
+
+/** Begun as the person goes home. */
+function away(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const place = pick(attended(problem, plan));
+  const session = problem.people
+    .find(({ id }) => id === place?.personId)
+    ?.sessions.findLast(({ startMinute }) => place !== undefined && startMinute <= place.startMinute);
+  if (place === undefined || session === undefined) return null;
+  const by = shifted(place, session.endMinute - place.startMinute);
+  return { what: 'a person who is away', plan: swapped(plan, place, by) };
+}
+
+/** The last minute of the visit falls after the session. */
+function acrossTheBreak(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const place = pick(attended(problem, plan));
+  const session = problem.people
+    .find(({ id }) => id === place?.personId)
+    ?.sessions.find(({ endMinute }) => place !== undefined && place.finishMinute <= endMinute);
+  if (place === undefined || session === undefined) return null;
+  const by = shifted(place, session.endMinute + 1 - place.finishMinute);
+  return { what: 'a minute after hours', plan: swapped(plan, place, by) };
+}
+
+/** Put down for a minute although it is to be done in one go. */
+function split(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const whole = new Set(problem.tasks.filter((task) => task.leastPieceMinutes === null).map(({ id }) => id));
+  const place = pick(
+    attended(problem, plan).filter(({ taskId, pieces }) => {
+      const piece = pieces[0];
+      return whole.has(taskId) && piece !== undefined && piece.endMinute - piece.startMinute >= 2;
+    }),
+  );
+  const piece = place?.pieces[0];
+  if (place === undefined || piece === undefined) return null;
+  const middle = piece.startMinute + 1;
+  const pieces = [
+    { startMinute: piece.startMinute, endMinute: middle },
+    { startMinute: middle + 1, endMinute: piece.endMinute + 1 },
+  ];
+  const by = { ...place, pieces, finishMinute: piece.endMinute + 1 };
+  return { what: 'put down in between', plan: swapped(plan, place, by) };
+}
+
+function placedAndUnplaced(_problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const taskId = pick(plan.placed)?.taskId;
+  if (taskId === undefined) return null;
+  const unplaced = [...plan.unplaced, { taskId, reason: { kind: 'no-room-before-horizon' } as const }];
+  return { what: 'placed and yet without a place', plan: { ...plan, unplaced } };
+}
+
+function pinOfAnother(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const named = new Set(
+    problem.tasks.filter(({ state }) => state.kind !== 'open' && state.personId !== null).map(({ id }) => id),
+  );
+  const place = pick(plan.placed.filter(({ taskId }) => named.has(taskId)));
+  const other = pick(problem.people.filter(({ id }) => id !== place?.personId));
+  if (place === undefined || other === undefined) return null;
+  return { what: 'given to another', plan: swapped(plan, place, { ...place, personId: other.id }) };
+}
+
+function longer(problem: PlanningProblem, plan: ShopPlan, pick: Pick): Mutation | null {
+  const place = pick(attended(problem, plan));
+  const last = place?.pieces.at(-1);
+  if (place === undefined || last === undefined) return null;
+  const pieces = [...place.pieces.slice(0, -1), { ...last, endMinute: last.endMinute + 1 }];
+  const by = { ...place, pieces, finishMinute: last.endMinute + 1 };
+  return { what: 'a minute too long', plan: swapped(plan, place, by) };
 }
