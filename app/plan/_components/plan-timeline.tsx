@@ -247,7 +247,7 @@ function Row({ row, top, place, fromAt, toAt, width, zone, conflicts, onOpen, on
           className="fill-sheet stroke-ink"
           strokeWidth="2"
         >
-          <title>ready {weekdayClockText(readyAt, zone)}</title>
+          <title>{`ready ${weekdayClockText(readyAt, zone)}`}</title>
         </path>
       )}
       <text
