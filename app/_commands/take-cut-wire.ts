@@ -4,6 +4,7 @@ import { toMilli } from '@/lib/stock/ledger';
 import type { Instant } from '@/lib/units/instant';
 import type { Tx } from '@/prisma/client';
 import { findMovement, standingMilli } from '@/prisma/data/stock';
+import { wireGPerMm } from '@/prisma/data/wire-mass';
 import { type MoveLotResult, moveLot } from './move-lot';
 
 /** A length of a cut list that was cut, or was not cut after all. */
@@ -23,7 +24,8 @@ export interface CutWire {
 /** Takes the wire of one length from its lot for the batch; an offcut that goes on as the lot's length stays there. */
 export async function takeCutWire(tx: Tx, cut: CutWire): Promise<MoveLotResult> {
   const { lotId, batchId, mark, personId, key, nowAt } = cut;
-  const milli = toMilli(takenByCut(cut.bar, cut.rodMm));
+  const milli = await inLotUnit(tx, lotId, takenByCut(cut.bar, cut.rodMm));
+  if (milli === null) return NO_MASS;
   const moved = await moveLot(tx, {
     lotId,
     request: { kind: 'issue', milli, foundLeftMilli: null },
@@ -67,6 +69,21 @@ export async function returnCutWire(tx: Tx, cut: CutWire): Promise<MoveLotResult
     nowAt,
   });
 }
+
+/** A length in thousandths of the lot's unit; null: kept by weight, and what a metre weighs is not known any more. */
+async function inLotUnit(tx: Tx, lotId: string, lengthMm: number): Promise<number | null> {
+  const lot = await tx.lot.findUnique({ where: { id: lotId }, select: { quantityUnit: true, materialId: true } });
+  if (lot?.quantityUnit !== 'g') return toMilli(lengthMm);
+  const gPerMm = (await wireGPerMm(tx, [lot.materialId])).get(lot.materialId);
+  return gPerMm === undefined ? null : toMilli(lengthMm * gPerMm);
+}
+
+const NO_MASS: MoveLotResult = {
+  ok: false,
+  code: 'no-lot',
+  message:
+    'This lot is kept by weight, and the wire has no diameter or alloy any more. Enter them with the wire and tick again.',
+};
 
 const CUT = 'Cut by the cut list.';
 const NOT_CUT = 'Not cut after all.';

@@ -5,6 +5,7 @@ import { fromMilli } from '@/lib/stock/ledger';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
 import { leftMilliOf } from './stock';
+import { wireGPerMm } from './wire-mass';
 
 /** How a batch was prepared last, and what of it is ticked off. */
 export interface StoredPreparation {
@@ -32,19 +33,26 @@ export async function findPreparation(reader: DbReader, batchId: string): Promis
   return { id: row.id, number: row.number, madeAt: row.madeAt.getTime(), body: body.data, ticks };
 }
 
-/** What is left of wires that are kept by length: each lot that is not used up is one length, the oldest first. */
+/**
+ * What is left of wires: each lot that is not used up is one length, the oldest first. A lot kept by weight counts by the
+ * wire's diameter and density, to the whole millimetre below, and is left out where they are not known.
+ */
 export async function listWireLengths(
   reader: DbReader,
   materialIds: readonly string[],
 ): Promise<Map<string, StockLength[]>> {
   const rows = await reader.lot.findMany({
-    where: { materialId: { in: [...new Set(materialIds)] }, quantityUnit: 'mm', isUsedUp: false },
-    select: { id: true, materialId: true, quantity: true, movedMilli: true },
+    where: { materialId: { in: [...new Set(materialIds)] }, quantityUnit: { in: ['mm', 'g'] }, isUsedUp: false },
+    select: { id: true, materialId: true, quantity: true, quantityUnit: true, movedMilli: true },
     orderBy: [{ receivedOn: 'asc' }, { code: 'asc' }],
   });
+  const gPerMm = await wireGPerMm(reader, materialIds);
   const lengths = new Map<string, StockLength[]>();
   for (const row of rows) {
-    const lengthMm = fromMilli(leftMilliOf(row));
+    const left = fromMilli(leftMilliOf(row));
+    const perMm = row.quantityUnit === 'mm' ? 1 : gPerMm.get(row.materialId);
+    if (perMm === undefined) continue;
+    const lengthMm = perMm === 1 ? left : Math.floor(left / perMm);
     if (lengthMm <= 0) continue;
     lengths.set(row.materialId, [...(lengths.get(row.materialId) ?? []), { id: row.id, lengthMm, count: 1 }]);
   }

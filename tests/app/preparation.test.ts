@@ -115,6 +115,23 @@ describeBothDatabases('preparing a batch', (openDatabase) => {
     expect((await findPreparation(db, 'batch-with-wire'))?.ticks.size).toBe(0);
   });
 
+  it('cuts from a coil that is kept by weight, by the diameter and the alloy of the wire', async () => {
+    const { db } = await preparedWithWire(await openDatabase(), null);
+    const sheet = { alloy: 'stainless-302-304', temper: 'soft', diameterMm: 0.9, sources: {} };
+    await db.lot.update({ where: { id: 'coil' }, data: { quantityUnit: 'g', quantity: 10 } });
+    await makePreparation(db, 'batch-with-wire', CHOICES, EVENING);
+    const blind = await findPreparation(db, 'batch-with-wire');
+    expect(blind?.body.cuts).toMatchObject([{ obstacle: 'too-long' }]);
+    await db.material.update({ where: { id: 'wire' }, data: { figures: sheet } });
+    await makePreparation(db, 'batch-with-wire', CHOICES, EVENING);
+    const stored = await findPreparation(db, 'batch-with-wire');
+    // A metre weighs pi / 4 x 0.9^2 x 7.93 = 5.0449 g: 10 g are 1982 mm, and 533 mm are 2.689 g.
+    expect(stored?.body.cuts).toMatchObject([{ bars: [{ stockId: 'coil', lengthMm: 1982, offcutMm: 1449 }] }]);
+    const tick = { preparationId: stored?.id ?? '', item: 'cut:wire:1', isDone: true, key: 'gram-key-1' };
+    expect(await tickPreparation(db, tick, { personId: null, nowAt: EVENING })).toEqual({ ok: true });
+    expect((await listLotBooks(db, ['coil'])).get('coil')?.leftMilli).toBe(10_000 - 2689);
+  });
+
   it('lets one of two phones cut the same length', async () => {
     const { lots, press } = await preparedWithWire(await openDatabase(), null);
     expect(await Promise.all([press(true, 'phone-key-a'), press(true, 'phone-key-b')])).toEqual([

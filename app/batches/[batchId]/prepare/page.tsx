@@ -63,7 +63,7 @@ export default async function PrepareBatchPage({ params }: PageProps<'/batches/[
         lead={
           stored === null
             ? 'Mixes and cuts are planned for what is still open, and stay as they are until they are planned anew.'
-            : 'Planning anew makes a new card for what is still open on the batch. Write down first what was poured: a cup that was only ticked off counts as not set.'
+            : 'Planning anew makes a new card for what is still open on the batch. Write down first what was poured: a cup that was only ticked off counts as not set, and a wire that is cut but not set is planned again.'
         }
       >
         <PrepareForm

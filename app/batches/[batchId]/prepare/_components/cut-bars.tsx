@@ -32,13 +32,15 @@ export function CutBars({ cut, stored, units, anchorName, lotCode, action }: Cut
       <p>{wires.join('; ')}.</p>
       {cut.obstacle === 'too-long' && (
         <p className="border-l-4 border-accent bg-accent-soft px-4 py-3">
-          No length in stock is long enough for these wires. Receive a lot in Stock, kept by length, and prepare anew.
+          No length in stock is long enough for these wires. Receive a lot in Stock, kept by length, or by weight where
+          diameter and alloy of the wire are entered, and prepare anew.
         </p>
       )}
       {cut.obstacle === 'not-enough' && (
         <p className="border-l-4 border-accent bg-accent-soft px-4 py-3">
           Short of wire{cut.missingMm > 0 ? `: at least ${lengthText(cut.missingMm, lengthUnit)} more is needed` : ''}.
-          Receive a lot in Stock, kept by length, and prepare anew.
+          Receive a lot in Stock, kept by length, or by weight where diameter and alloy of the wire are entered, and
+          prepare anew.
         </p>
       )}
       <ol className="grid gap-3">
