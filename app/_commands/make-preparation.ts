@@ -9,7 +9,7 @@ import { listBatchEvents } from '@/prisma/data/batch-events';
 import { findRevisionRoute } from '@/prisma/data/batch-plan';
 import { findBatchHead } from '@/prisma/data/batches';
 import { findSheetMaterial } from '@/prisma/data/mix-materials';
-import { listWireLengths } from '@/prisma/data/preparations';
+import { listWeighed, listWireLengths } from '@/prisma/data/preparations';
 import { findRevision, type RevisionBillLine } from '@/prisma/data/revisions';
 import type { Done, Refusal } from './command-result';
 import { DONE } from './command-result';
@@ -69,6 +69,7 @@ export function makePreparation(
         operations,
         surfaceMm2: body.ok ? bodySolid(body.body).surfaceMm2 : null,
         bodyLengthMm: revision.lengthMm,
+        weighed: await listWeighed(tx),
         lengths: await listWireLengths(
           tx,
           anchors.flatMap(({ wireMaterialId }) => (wireMaterialId === null ? [] : [wireMaterialId])),

@@ -28,12 +28,26 @@ const choicesSchema = z.strictObject({
   wrapTurns: figure.default(3),
 });
 
+const wasteKind = z.enum(['joint', 'coat']);
+
+const weighedSchema = z
+  .array(z.strictObject({ operationId: z.string(), kind: wasteKind, mixedG: figure, leftG: figure, netG: figure }))
+  .readonly()
+  .default([]);
+
+/** Of a stored preparation, what was weighed back alone. */
+export const weighedOnlySchema = z.object({ weighed: weighedSchema });
+
 const cardSchema = z.strictObject({
   operationId: z.string(),
   materialId: z.string().nullable(),
   aPerB: figure.nullable(),
   tolerance: figure.nullable(),
   waste: figure,
+  // Older preparations say neither; nothing can be weighed back of them.
+  wasteKind: wasteKind.nullable().default(null),
+  wasteCount: z.int().default(0),
+  netG: figure.default(0),
   mixes: z
     .array(
       z.strictObject({
@@ -96,6 +110,7 @@ export const preparationSchema: z.ZodType<Preparation> = z.strictObject({
   cards: z.array(cardSchema).readonly(),
   cuts: z.array(cutSchema).readonly(),
   wireUnknown: z.array(z.string()).readonly(),
+  weighed: weighedSchema,
 });
 
 /** The form before a glue-up. */
@@ -124,4 +139,12 @@ export const tickFormSchema = z.strictObject({
   item: z.string().regex(/^[A-Za-z0-9:_-]{1,120}$/, 'not a line of the card'),
   isDone: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
   key: clientKeySchema,
+});
+
+/** The cups of one card weighed, mixed and afterwards. */
+export const weighBackFormSchema = z.strictObject({
+  preparationId: idSchema,
+  operationId: idSchema,
+  mixedG: numberText(0.01, 5000),
+  leftG: numberText(0, 5000),
 });

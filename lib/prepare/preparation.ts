@@ -1,5 +1,6 @@
 import type { CutBar } from '@/lib/bom/cut-list';
 import type { Arrangement } from '@/lib/mixing/arrangement';
+import type { COMMON_WASTE, WeighedUse } from '@/lib/mixing/waste';
 
 /** What the maker chooses before a glue-up. */
 export interface PrepareChoices {
@@ -84,12 +85,20 @@ export type CardObstacle =
   | 'no-body'
   | 'no-bill-line';
 
+export type WasteKind = keyof typeof COMMON_WASTE;
+
 export interface OperationCard {
   readonly operationId: string;
   readonly materialId: string | null;
   readonly aPerB: number | null;
   readonly tolerance: number | null;
   readonly waste: number;
+  /** What waste the factor is; null: the bill says what is needed, waste and all. */
+  readonly wasteKind: WasteKind | null;
+  /** Weighed glue-ups or coats behind an own factor; 0: the usual figure. */
+  readonly wasteCount: number;
+  /** What all joints or coats of the card take by geometry, without waste, g. */
+  readonly netG: number;
   readonly mixes: readonly CardMix[];
   /** Null: the mixes are planned. */
   readonly obstacle: CardObstacle | null;
@@ -110,6 +119,12 @@ export interface WireCut {
   readonly missingMm: number;
 }
 
+/** The cups of one card as they were weighed afterwards. */
+export interface WeighedCard extends WeighedUse {
+  readonly operationId: string;
+  readonly kind: WasteKind;
+}
+
 /** What a press of "Prepare" made: it stays as it is until the next. */
 export interface Preparation {
   readonly choices: PrepareChoices;
@@ -117,4 +132,6 @@ export interface Preparation {
   readonly cuts: readonly WireCut[];
   /** Anchors whose wire cannot be told. */
   readonly wireUnknown: readonly string[];
+  /** What was weighed back after the cards, one for each at most. */
+  readonly weighed: readonly WeighedCard[];
 }

@@ -4,7 +4,7 @@ import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import type { AnchorKind } from '@/lib/geometry/anchor';
 import { coatVolumeMm3, glueMassG, glueRoundShank } from '@/lib/mixing/glue-need';
 import { mixedDensity } from '@/lib/mixing/mass-ratio';
-import { COMMON_WASTE } from '@/lib/mixing/waste';
+import { COMMON_WASTE, shopWaste, type Waste } from '@/lib/mixing/waste';
 import { mixCard } from '@/lib/prepare/mix-card';
 import {
   CUT_STEP_MM,
@@ -12,6 +12,8 @@ import {
   type OperationCard,
   type Preparation,
   type PrepareChoices,
+  type WasteKind,
+  type WeighedCard,
   type WireCut,
 } from '@/lib/prepare/preparation';
 
@@ -59,6 +61,8 @@ export interface PrepareInput {
   readonly bodyLengthMm: number;
   /** Lengths of each wire in stock. */
   readonly lengths: ReadonlyMap<string, readonly StockLength[]>;
+  /** What the shop weighed back before. */
+  readonly weighed: readonly WeighedCard[];
 }
 
 /** Density where the sheet has none for its parts, g/mL. From memory: mixed epoxies run from 1.08 to 1.15. */
@@ -69,31 +73,39 @@ export function prepareBatch(input: PrepareInput, choices: PrepareChoices): Prep
   const cards = input.operations
     .filter(({ open }) => open.length > 0)
     .map((operation) => card(operation, input, choices));
-  return { choices, cards, ...wireCuts(input, choices) };
+  return { choices, cards, ...wireCuts(input, choices), weighed: [] };
 }
 
 function card(operation: OpenOperation, input: PrepareInput, choices: PrepareChoices): OperationCard {
   const { id: operationId, materialId, sheet, kind } = operation;
-  const waste = kind === 'coat' ? COMMON_WASTE.coat : COMMON_WASTE.joint;
-  const none = { operationId, materialId, aPerB: null, tolerance: null, waste, mixes: [], anchorIds: [] };
+  const wasteKind: WasteKind = kind === 'coat' ? 'coat' : 'joint';
+  const own = ownWaste(input, wasteKind);
+  const waste = own.factor;
+  const wasteCount = own.basis === 'own' ? own.count : 0;
+  const none = {
+    ...{ operationId, materialId, aPerB: null, tolerance: null, mixes: [], anchorIds: [] },
+    ...{ waste, wasteKind, wasteCount, netG: 0 },
+  };
+  const byBill = { ...none, waste: 1, wasteKind: null, wasteCount: 0 };
   if (materialId === null) return { ...none, obstacle: 'no-material' };
   if (sheet === null) return { ...none, obstacle: 'no-sheet' };
   const density = mixedDensity(sheet) ?? COMMON_DENSITY;
   if (kind === 'coat' || operation.open.every(({ anchorId }) => anchorId === null)) {
     if (operation.cover !== 'film') {
       const { perPieceG, setsAnchorIds, shares } = operation.cover;
-      if (perPieceG === null) return { ...none, waste: 1, obstacle: 'no-bill-line' };
-      const joints = jointMasses(setsAnchorIds, input.anchors, density, waste);
+      if (perPieceG === null) return { ...byBill, obstacle: 'no-bill-line' };
+      const joints = jointMasses(setsAnchorIds, input.anchors, density, ownWaste(input, 'joint').factor);
       if (joints.unknown.size > 0) return { ...none, anchorIds: [...joints.unknown], obstacle: 'anchor-figures' };
       const restG = perPieceG - [...joints.massByAnchor.values()].reduce((sum, own) => sum + own, 0);
-      if (restG <= 0) return { ...none, waste: 1, obstacle: 'no-bill-line' };
+      if (restG <= 0) return { ...byBill, obstacle: 'no-bill-line' };
       const uses = operation.open.map((use) => ({ ...use, massG: restG / shares }));
-      return { ...none, waste: 1, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+      return { ...byBill, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
     }
     if (input.surfaceMm2 === null) return { ...none, obstacle: 'no-body' };
     const massG = glueMassG(coatVolumeMm3(input.surfaceMm2, choices.filmMm), density, waste);
     return {
       ...none,
+      netG: (massG * operation.open.length) / waste,
       ...mixCard(
         sheet,
         operation.open.map((use) => ({ ...use, massG })),
@@ -106,7 +118,15 @@ function card(operation: OpenOperation, input: PrepareInput, choices: PrepareCho
   const { massByAnchor, unknown } = jointMasses(anchorIds, input.anchors, density, waste);
   if (unknown.size > 0) return { ...none, anchorIds: [...unknown], obstacle: 'anchor-figures' };
   const uses = operation.open.map((use) => ({ ...use, massG: massByAnchor.get(use.anchorId ?? '') ?? 0 }));
-  return { ...none, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+  const netG = uses.reduce((sum, { massG }) => sum + massG, 0) / waste;
+  return { ...none, netG, ...mixCard(sheet, uses, choices, choices.secondsPerJoint) };
+}
+
+function ownWaste({ weighed }: PrepareInput, wasteKind: WasteKind): Waste {
+  return shopWaste(
+    weighed.filter(({ kind }) => kind === wasteKind),
+    COMMON_WASTE[wasteKind],
+  );
 }
 
 /** Glue of each joint with its waste, g, and the anchors of which it cannot be told. */

@@ -1,6 +1,6 @@
 import type { StockLength } from '@/lib/bom/cut-list';
-import { preparationSchema } from '@/lib/contracts/preparation';
-import type { Preparation } from '@/lib/prepare/preparation';
+import { preparationSchema, weighedOnlySchema } from '@/lib/contracts/preparation';
+import type { Preparation, WeighedCard } from '@/lib/prepare/preparation';
 import { fromMilli } from '@/lib/stock/ledger';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
@@ -57,4 +57,20 @@ export async function listWireLengths(
     lengths.set(row.materialId, [...(lengths.get(row.materialId) ?? []), { id: row.id, lengthMm, count: 1 }]);
   }
   return lengths;
+}
+
+/** Preparations that a shop's own waste is taken from. Chosen: a hand changes, and older ones no longer tell. */
+const WEIGHED_OF_LATEST = 50;
+
+/** What was weighed back after the latest preparations of all batches, the newest first. */
+export async function listWeighed(reader: DbReader): Promise<WeighedCard[]> {
+  const rows = await reader.preparation.findMany({
+    select: { body: true },
+    orderBy: [{ madeAt: 'desc' }, { id: 'asc' }],
+    take: WEIGHED_OF_LATEST,
+  });
+  return rows.flatMap(({ body }) => {
+    const parsed = weighedOnlySchema.safeParse(body);
+    return parsed.success ? parsed.data.weighed : [];
+  });
 }

@@ -3,6 +3,7 @@ import { issueStock } from '@/app/_commands/issue-stock';
 import { makePreparation } from '@/app/_commands/make-preparation';
 import { openBatch } from '@/app/_commands/open-batch';
 import { tickPreparation } from '@/app/_commands/tick-preparation';
+import { weighBack } from '@/app/_commands/weigh-back';
 import { USUAL_CHOICES } from '@/lib/prepare/preparation';
 import type { Db } from '@/prisma/client';
 import { findPreparation } from '@/prisma/data/preparations';
@@ -130,6 +131,29 @@ describeBothDatabases('preparing a batch', (openDatabase) => {
     const tick = { preparationId: stored?.id ?? '', item: 'cut:wire:1', isDone: true, key: 'gram-key-1' };
     expect(await tickPreparation(db, tick, { personId: null, nowAt: EVENING })).toEqual({ ok: true });
     expect((await listLotBooks(db, ['coil'])).get('coil')?.leftMilli).toBe(10_000 - 2689);
+  });
+
+  it('keeps what was left of the cups, and counts with it from the third weighing on', async () => {
+    const { db, stored } = await preparedWithWire(await openDatabase(), null);
+    const operationId = stored.body.cards[0]?.operationId ?? '';
+    const newest = async () => {
+      const found = await findPreparation(db, 'batch-with-wire');
+      if (found === null) throw new Error('not stored');
+      return found;
+    };
+    const weigh = (preparationId: string, leftG: number, mixedG = 10) =>
+      weighBack(db, { preparationId, operationId, mixedG, leftG });
+    expect(await weigh(stored.id, 10)).toMatchObject({ ok: false, code: 'more-left', field: 'leftG' });
+    expect(await weigh('gone', 1)).toMatchObject({ ok: false, code: 'no-preparation' });
+    const usedG = 2 * (stored.body.cards[0]?.netG ?? 0);
+    for (const count of [0, 0, 3]) {
+      const { id } = await newest();
+      expect(await weigh(id, 1)).toEqual({ ok: true });
+      expect(await weigh(id, 10 - usedG)).toEqual({ ok: true });
+      await makePreparation(db, 'batch-with-wire', CHOICES, EVENING);
+      expect((await newest()).body.cards[0]?.wasteCount).toBe(count);
+    }
+    expect((await newest()).body.cards[0]?.waste).toBeCloseTo(2, 9);
   });
 
   it('lets one of two phones cut the same length', async () => {

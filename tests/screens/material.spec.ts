@@ -120,6 +120,22 @@ test('wire runs short, more comes in, the batch is paid, and a bad lot of harden
   await dialog(page).getByRole('button', { name: 'Take from Spool 2' }).click();
   await expect(page.getByRole('row', { name: /^Soft wire/ })).toContainText('Done');
 
+  // A length ticked off as cut leaves its spool, and is given back: it was for trying only.
+  await page.goto(`${url}/batches/${BATCH}/prepare`);
+  await expect(page.getByText(/^Counted with 1.5 times what geometry asks for, the usual figure/)).toBeVisible();
+  await page.getByRole('button', { name: 'Prepare anew' }).click();
+  await page.getByRole('button', { name: 'Cut: length 1' }).click();
+  await expect(page.getByRole('button', { name: 'Take back: Cut: length 1' })).toBeVisible();
+  await page.getByText('Weigh what is left').click();
+  await page.getByLabel('Left in cups and on sticks, g').fill('99');
+  await page.getByRole('button', { name: 'Keep the weighing' }).click();
+  await expect(page.getByText('No more can be left than was mixed.')).toBeVisible();
+  await page.getByLabel('Left in cups and on sticks, g').fill('10.5');
+  await page.getByRole('button', { name: 'Keep the weighing' }).click();
+  await expect(page.getByText('10.5 g were left')).toBeVisible();
+  await page.getByRole('button', { name: 'Take back: Cut: length 1' }).click();
+  await expect(page.getByRole('button', { name: 'Cut: length 1', exact: true })).toBeVisible();
+
   // Two cups: the first of the lots at hand, the second noted without lots.
   await send({ kind: 'work-done', operationId: 'rev-shape', pieces: PIECES });
   const cup = { operationId: 'rev-glue', materialId: 'glue', massG: 9, temperatureC: 25 };

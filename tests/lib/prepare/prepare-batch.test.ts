@@ -35,6 +35,7 @@ function input(pieces: number, changed: Partial<PrepareInput> = {}): PrepareInpu
     surfaceMm2: 4800,
     bodyLengthMm: 100,
     lengths: new Map([['wire', [{ id: 'coil', lengthMm: 20_000, count: 1 }]]]),
+    weighed: [],
     ...changed,
   };
 }
@@ -96,6 +97,19 @@ describe('preparing a batch', () => {
     expect(lip(20.3, 1)?.mixes[0]?.massG).toBeCloseTo(20.5, 1);
     expect(lip(20.3, 2)?.mixes[0]?.massG).toBeCloseTo(10.5, 1);
     expect(lip(0.3, 1)?.obstacle).toBe('no-bill-line');
+  });
+
+  it("takes the shop's own waste from three weighed glue-ups on, for joints and coats each", () => {
+    const weighing = { operationId: 'glue', kind: 'joint', mixedG: 6, leftG: 3.4, netG: 2 } as const;
+    const made = (count: number, kind: 'joint' | 'coat') =>
+      prepareBatch(input(4, { weighed: Array.from({ length: count }, () => ({ ...weighing, kind })) }), CHOICES)
+        .cards[0];
+    expect(made(2, 'joint')).toMatchObject({ waste: 1.5, wasteKind: 'joint', wasteCount: 0 });
+    expect(made(3, 'coat')).toMatchObject({ waste: 1.5, wasteCount: 0 });
+    expect(made(3, 'joint')?.waste).toBeCloseTo(1.3, 9);
+    expect(made(3, 'joint')?.wasteCount).toBe(3);
+    // Four pieces of 55/25 x 87.555 mm3 at 1.0834 g/mL, whatever the waste.
+    for (const count of [0, 3]) expect(made(count, 'joint')?.netG).toBeCloseTo(4 * 2.2 * 0.087555 * 1.0834, 2);
   });
 
   it('cuts by the loop, the ends to hold and the turns that are chosen', () => {

@@ -3,11 +3,12 @@
 import { revalidatePath } from 'next/cache';
 import { makePreparation } from '@/app/_commands/make-preparation';
 import { tickPreparation } from '@/app/_commands/tick-preparation';
+import { weighBack } from '@/app/_commands/weigh-back';
 import { now } from '@/app/_server/clock';
 import { done, readForm, refusedBy } from '@/app/_server/form';
 import { currentPerson, currentShop } from '@/app/_server/shop';
 import type { FormState } from '@/app/_ui/form-state';
-import { prepareFormSchema, tickFormSchema } from '@/lib/contracts/preparation';
+import { prepareFormSchema, tickFormSchema, weighBackFormSchema } from '@/lib/contracts/preparation';
 import { db } from '@/prisma/client';
 
 /** Plans mixes and cuts for what is still open of a batch. */
@@ -29,4 +30,14 @@ export async function tickAction(batchId: string, _: FormState, data: FormData):
   if (!result.ok) return refusedBy(data, result);
   revalidatePath(`/batches/${batchId}/prepare`);
   return done(form.value.isDone ? 'Ticked off.' : 'Open again.');
+}
+
+/** Keeps what was left in the cups of one card. */
+export async function weighBackAction(batchId: string, _: FormState, data: FormData): Promise<FormState> {
+  const form = readForm(weighBackFormSchema, data);
+  if (!form.ok) return form.state;
+  const result = await weighBack(await db(), form.value);
+  if (!result.ok) return refusedBy(data, result);
+  revalidatePath(`/batches/${batchId}/prepare`);
+  return done('Kept: the next cards count with it.');
 }

@@ -17,7 +17,7 @@ import { db } from '@/prisma/client';
 import { CardAndCuts } from './_components/card-and-cuts';
 import { PickList } from './_components/pick-list';
 import { PrepareForm } from './_components/prepare-form';
-import { prepareAction, tickAction } from './actions';
+import { prepareAction, tickAction, weighBackAction } from './actions';
 
 export const metadata: Metadata = { title: 'Prepare' };
 
@@ -47,7 +47,13 @@ export default async function PrepareBatchPage({ params }: PageProps<'/batches/[
       }
     >
       {stored !== null && (
-        <CardAndCuts loaded={loaded} stored={stored} units={shop} action={tickAction.bind(null, batchId)} />
+        <CardAndCuts
+          loaded={loaded}
+          stored={stored}
+          units={shop}
+          action={tickAction.bind(null, batchId)}
+          weighAction={weighBackAction.bind(null, batchId)}
+        />
       )}
       {stored !== null && (
         <p>

@@ -4,6 +4,7 @@ import type { FormAction } from '@/app/_ui/form-state';
 import { Section } from '@/app/_ui/page';
 import type { UnitChoice } from '@/lib/units/unit-choice';
 import type { StoredPreparation } from '@/prisma/data/preparations';
+import { CardWaste } from './card-waste';
 import { CutBars } from './cut-bars';
 import { MixCards } from './mix-cards';
 
@@ -13,10 +14,11 @@ export interface CardAndCutsProps {
   readonly units: UnitChoice;
   /** Null: on paper, where nothing is pressed. */
   readonly action: FormAction | null;
+  readonly weighAction: FormAction | null;
 }
 
 /** The mixes with their doses and the cut list, on the screen and on the traveler alike. */
-export function CardAndCuts({ loaded, stored, units, action }: CardAndCutsProps) {
+export function CardAndCuts({ loaded, stored, units, action, weighAction }: CardAndCutsProps) {
   const { anchorName, operationName, materialName, lotCode, sheets } = loaded;
   const { cards, cuts, wireUnknown } = stored.body;
   return (
@@ -37,6 +39,7 @@ export function CardAndCuts({ loaded, stored, units, action }: CardAndCutsProps)
               anchorName={anchorName}
               action={action}
             />
+            <CardWaste {...{ card, stored }} action={weighAction} />
           </div>
         ))}
       </Section>

@@ -77,7 +77,7 @@ export default async function TravelerPage({ params }: PageProps<'/batches/[batc
           ))}
         </ol>
       </Section>
-      <CardAndCuts loaded={loaded} stored={stored} units={shop} action={null} />
+      <CardAndCuts loaded={loaded} stored={stored} units={shop} action={null} weighAction={null} />
       <Section title="Cautions">
         {topics.map((topic) => (
           <Caution key={topic} topic={topic} isBrief />
