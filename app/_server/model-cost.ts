@@ -14,8 +14,10 @@ import type { Revision } from '@/prisma/data/revisions';
 /** Of how many pieces, with what share spoilt, at what hourly rate. */
 export interface CostQuestion {
   readonly goodPieces: number;
-  /** 0 to below 1. */
+  /** Spoilt at the end of the route, 0 to below 1. */
   readonly scrapShare: number;
+  /** Spoilt at single operations, by their id, 0 to below 1. */
+  readonly scrapAt: ReadonlyMap<string, number>;
   readonly labourPerHourMinor: number | null;
 }
 
@@ -35,26 +37,28 @@ export interface CostPart {
 export interface ModelCost {
   readonly cost: Cost;
   readonly startPieces: number;
+  /** Of a piece that is not spoilt. */
   readonly attendedMinutesEach: number;
   /** The dearest first, those without a price last. */
   readonly parts: readonly CostPart[];
 }
 
 /**
- * What a batch of a revision would cost at standard prices. A spoilt piece counts as spoilt at the end: it took all of
- * its material and time, and the good ones pay for it.
+ * What a batch of a revision would cost at standard prices. A spoilt piece took the time of every step up to the one that
+ * spoilt it, and the material that these steps name; what no step names it took at the start. The good ones pay for it.
  */
 export async function modelCost(database: Db, revision: Revision, question: CostQuestion): Promise<ModelCost> {
-  const { goodPieces, scrapShare, labourPerHourMinor } = question;
+  const { goodPieces, scrapShare, scrapAt, labourPerHourMinor } = question;
   const needs = revision.billLines.map((line) => ({
     id: line.id,
     materialId: line.material.id,
     name: line.material.name,
     unit: line.quantityUnit,
     perPiece: line.quantity,
-    operationId: null,
+    operationId: revision.operations.find(({ material }) => material?.id === line.material.id)?.id ?? null,
   }));
-  const bill = billOf(goodPieces, [{ id: 'all', scrapShare }], needs);
+  const route = revision.operations.map(({ id }) => ({ id, scrapShare: scrapAt.get(id) ?? 0 }));
+  const bill = billOf(goodPieces, [...route, { id: 'end', scrapShare }], needs);
   const prices = await standardPrices(database, needs);
   const attendedMinutesEach = revision.operations.reduce((sum, operation) => sum + operation.attendedMinutes, 0);
   const priced = needs.map((need, index) => {
@@ -66,7 +70,7 @@ export async function modelCost(database: Db, revision: Revision, question: Cost
       price.ok ? [{ id, quantity: total, unitCostMinor: price.minor }] : [],
     ),
     labour:
-      labourPerHourMinor === null ? [] : [{ id: 'labour', attendedMinutes: attendedMinutesEach * bill.startPieces }],
+      labourPerHourMinor === null ? [] : [{ id: 'labour', attendedMinutes: attendedMinutes(revision, bill.piecesAt) }],
     labourPerHourMinor: labourPerHourMinor ?? 0,
     overheadMinor: 0,
     goodPieces,
@@ -94,6 +98,10 @@ export async function modelCost(database: Db, revision: Revision, question: Cost
   ];
   parts.sort((a, b) => (b.minor ?? -1) - (a.minor ?? -1));
   return { cost, startPieces: bill.startPieces, attendedMinutesEach, parts };
+}
+
+function attendedMinutes(revision: Revision, piecesAt: readonly number[]): number {
+  return revision.operations.reduce((sum, operation, at) => sum + operation.attendedMinutes * (piecesAt[at] ?? 0), 0);
 }
 
 const NO_PRICE: UnitPrice = { ok: false, code: 'no-price' };

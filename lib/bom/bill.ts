@@ -21,6 +21,8 @@ export interface Bill {
   readonly goodPieces: number;
   /** Pieces to start with so that the good ones come out. */
   readonly startPieces: number;
+  /** Whole pieces that come to each operation. */
+  readonly piecesAt: readonly number[];
   /** One for each need; `total` for the batch, scrap included, pieces rounded up to whole ones. */
   readonly lines: readonly (BillNeed & { readonly total: number; readonly perGoodPiece: number })[];
 }
@@ -50,7 +52,7 @@ export function billOf(
     const total = need.unit === 'pieces' ? wholePieces(exact) : exact;
     return { ...need, total, perGoodPiece: goodPieces > 0 ? exact / goodPieces : need.perPiece };
   });
-  return { goodPieces, startPieces, lines };
+  return { goodPieces, startPieces, piecesAt: reaching.map(wholePieces), lines };
 }
 
 /** Pieces that reach each operation so that `good` leave the last. */

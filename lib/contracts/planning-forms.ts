@@ -36,6 +36,7 @@ const operationPlanningSchema = z.strictObject({
   resourceShare: z.enum(RESOURCE_SHARES, { error: 'Choose what takes a place.' }),
   holdsUntil: z.enum(HOLD_ENDS, { error: 'Choose until when.' }),
   remedyMinutes: optionalNumberText(0, 240),
+  spoiltPercent: optionalNumberText(0, 90),
 });
 
 /** What the plan knows of the operations of a route. */

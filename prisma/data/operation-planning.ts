@@ -19,6 +19,8 @@ export interface OperationPlanning {
   readonly holdsUntil: HoldEnd;
   /** Minutes a piece to make good a recoat window that was missed; null: it must be met. */
   readonly remedyMinutes: number | null;
+  /** Of the pieces that come to it, spoilt at it; null: nothing is said. */
+  readonly spoiltPercent: number | null;
 }
 
 const shareSchema = z.enum(RESOURCE_SHARES);

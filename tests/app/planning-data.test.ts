@@ -28,6 +28,7 @@ const planningRow = (operationId: string, changes: object = {}) =>
         resourceShare: 'piece',
         holdsUntil: 'handle',
         remedyMinutes: '3',
+        spoiltPercent: '4',
         ...changes,
       },
     ],
@@ -90,7 +91,14 @@ describeBothDatabases('what the plan is told', (makeDb) => {
     }));
     const saved = await saveRevisionRoute(db, 'rev', { seenAt: revision?.updatedAt ?? 0, operations }, EVENING);
     expect(saved).toEqual({ ok: true });
-    const said = { setUpMinutes: 10, skill: 'painting', personId: null, mostPieces: 12, remedyMinutes: 3 };
+    const said = {
+      setUpMinutes: 10,
+      skill: 'painting',
+      personId: null,
+      mostPieces: 12,
+      remedyMinutes: 3,
+      spoiltPercent: 4,
+    };
     expect((await listOperationPlanning(db, ['rev'])).get('rev-coat-1')).toMatchObject(said);
     await db.revision.update({ where: { id: 'rev' }, data: { frozenAt: new Date(EVENING) } });
     const next = await reviseModel(db, revision?.modelId ?? '', EVENING);

@@ -121,12 +121,17 @@ describeBothDatabases('tracing and cost', (makeDb) => {
     });
     const revision = await findRevision(db, 'rev');
     if (revision === null) throw new Error('no revision');
-    const asked = (scrapShare: number) =>
-      modelCost(db, revision, { goodPieces: 10, scrapShare, labourPerHourMinor: null });
+    const asked = (scrapShare: number, scrapAt = new Map<string, number>()) =>
+      modelCost(db, revision, { goodPieces: 10, scrapShare, scrapAt, labourPerHourMinor: null });
     // 1200 mm at 0.2 and 3 g at 10 each: 270 a piece.
     expect((await asked(0)).cost).toMatchObject({ totalMinor: 2700, perGoodPieceMinor: 270 });
     expect((await asked(0.5)).cost).toMatchObject({ totalMinor: 5400, perGoodPieceMinor: 540 });
     expect((await asked(0)).parts.map((part) => part.minor)).toContain(null);
+    // Half are spoilt at the last step, which no material goes into: all of it was in them.
+    const [last] = revision.operations.slice(-1);
+    expect((await asked(0, new Map([[last?.id ?? '', 0.5]]))).cost.totalMinor).toBe(5400);
+    // Spoilt at the first: 20 pieces have taken wire, and only the 10 that went on have taken glue.
+    expect((await asked(0, new Map([['rev-shape', 0.5]]))).cost.totalMinor).toBe(10 * 2 * 240 + 10 * 30);
   });
 
   test('a batch reserves its bill less what it took, and a shortage bites on its day', async () => {

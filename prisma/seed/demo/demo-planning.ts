@@ -24,6 +24,7 @@ const USUAL: Omit<OperationPlanning, 'operationId'> = {
   resourceShare: 'piece',
   holdsUntil: 'attended',
   remedyMinutes: null,
+  spoiltPercent: null,
 };
 
 /** What the plan knows of the steps of the demo routes, by their keys. */

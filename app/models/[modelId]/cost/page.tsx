@@ -14,7 +14,8 @@ import { readNumber } from '@/lib/units/read-number';
 import { db } from '@/prisma/client';
 import { getCostRates } from '@/prisma/data/cost-rates';
 import { findModel } from '@/prisma/data/models';
-import { findRevision } from '@/prisma/data/revisions';
+import { listOperationPlanning } from '@/prisma/data/operation-planning';
+import { findRevision, type RevisionOperation } from '@/prisma/data/revisions';
 import { scrapOfModel } from '@/prisma/data/scrap';
 import type { ShopSettings } from '@/prisma/data/shop';
 import { CostBars } from './_components/cost-bars';
@@ -45,10 +46,17 @@ export default async function CostPage({ params, searchParams }: CostPageProps) 
     return read.ok && read.value >= least && read.value <= most ? read.value : usual;
   };
   const goodPieces = Math.round(asked('pieces', 1, 9999, history.lastQuantity ?? 12));
-  const scrapPercent = asked('scrap', 0, 90, Math.round(1000 * (history.scrapShare ?? 0)) / 10);
+  const planning = await listOperationPlanning(database, [revision.id]);
+  const spoiling = revision.operations.flatMap((operation): Spoiling[] => {
+    const percent = planning.get(operation.id)?.spoiltPercent ?? 0;
+    return percent > 0 ? [{ operation, percent }] : [];
+  });
+  const usual = spoiling.length > 0 ? 0 : Math.round(1000 * (history.scrapShare ?? 0)) / 10;
+  const scrapPercent = asked('scrap', 0, 90, usual);
   const { cost, startPieces, attendedMinutesEach, parts } = await modelCost(database, revision, {
     goodPieces,
     scrapShare: scrapPercent / 100,
+    scrapAt: new Map(spoiling.map(({ operation, percent }) => [operation.id, percent / 100])),
     labourPerHourMinor: rates.labourPerHourMinor,
   });
   const unknown = parts.filter((part) => part.minor === null);
@@ -62,7 +70,7 @@ export default async function CostPage({ params, searchParams }: CostPageProps) 
       up={{ href: `/models/${modelId}?revision=${revision.letter}`, label: model.name }}
     >
       <CostQuestionForm letter={revision.letter} pieces={goodPieces} scrapPercent={scrapPercent} />
-      <Section title={`${least}${money(each)} for a good piece`} lead={scrapLead(history, scrapPercent)}>
+      <Section title={`${least}${money(each)} for a good piece`} lead={scrapLead(history, scrapPercent, spoiling)}>
         <p>
           {goodPieces} good pieces, {startPieces} begun: {least}
           {money(cost.totalMinor)}, of which {money(cost.materialsMinor)} material and {money(cost.labourMinor)} work.
@@ -77,14 +85,17 @@ export default async function CostPage({ params, searchParams }: CostPageProps) 
           about={`${money(each)} for a good piece`}
           formula="(material for all pieces begun, at standard prices, + attended hours of all pieces begun × hourly rate) / good pieces; lines are rounded so that they add up to the total"
           inputs={[
-            { label: 'Pieces begun', value: `${goodPieces} / (1 − ${scrapPercent} %), rounded up for whole things` },
+            {
+              label: 'Pieces begun',
+              value: `${goodPieces}${[...spoiling.map(({ percent }) => percent), scrapPercent].map((percent) => ` / (1 − ${percent} %)`).join('')}, rounded up for whole things`,
+            },
             { label: 'Attended', value: `${durationText(attendedMinutesEach * MINUTE_MS)} a piece, by the route` },
             {
               label: 'Hourly rate',
               value: rates.labourPerHourMinor === null ? 'not set' : money(rates.labourPerHourMinor),
             },
           ]}
-          assumption="A spoilt piece counts as spoilt at the end of the route. Glue and coats count as the bill says; what stays in the cup counts when the bill includes it."
+          assumption="A piece spoilt at a step took the time up to it and the materials that these steps name; what no step names it took at the start. What is given here counts as spoilt at the end of the route. Glue and coats count as the bill says; what stays in the cup counts when the bill includes it."
         />
       </Section>
       <Section title="What makes it up" lead="Of the whole batch, the dearest first. Filled: material. Hollow: work.">
@@ -115,7 +126,20 @@ export default async function CostPage({ params, searchParams }: CostPageProps) 
   );
 }
 
-function scrapLead(history: Awaited<ReturnType<typeof scrapOfModel>>, scrapPercent: number): string {
+interface Spoiling {
+  readonly operation: RevisionOperation;
+  readonly percent: number;
+}
+
+function scrapLead(
+  history: Awaited<ReturnType<typeof scrapOfModel>>,
+  scrapPercent: number,
+  spoiling: readonly Spoiling[],
+): string {
+  if (spoiling.length > 0) {
+    const steps = spoiling.map(({ operation, percent }) => `${operation.name} ${percent} %`);
+    return `Spoilt by the model's Planning: ${steps.join(', ')}; and at the end ${scrapPercent} %.`;
+  }
   if (history.scrapShare === null) return `With ${scrapPercent} % spoilt: no batch of it is finished that could tell.`;
   const told = `${history.scrapped} of ${history.pieces} pieces of finished batches were spoilt`;
   return `With ${scrapPercent} % spoilt; ${told}.`;

@@ -84,6 +84,15 @@ export function PlanningFields({ operation, path, planning, people, resources }:
           }))}
           defaultValue={planning?.holdsUntil}
         />
+        <TextField
+          name={`${path}.spoiltPercent`}
+          label="Spoilt here, %"
+          hint="Of the pieces that come to it, for Cost."
+          inputMode="decimal"
+          maxLength={5}
+          isOptional
+          defaultValue={number(planning?.spoiltPercent)}
+        />
         {isRecoat ? (
           <TextField
             name={`${path}.remedyMinutes`}

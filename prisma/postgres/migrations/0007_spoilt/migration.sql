@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "OperationPlanning" ADD COLUMN     "spoiltPercent" DOUBLE PRECISION;
