@@ -8,6 +8,8 @@ import { seededRandom } from '@/lib/statistics/seeded-random';
 const POPULATION = 40;
 /** Breedings without a better plan, for each schedule of a population, after which a new population begins. */
 const MOST_STAGNANT = 60;
+/** So many schedules the search is keen: half of the parents are then the better of two, later they are just anyone. */
+const KEEN_SCHEDULES = 1_000;
 /** What a later start adds to a plan's cost, so that of two that end together the more compact one counts as better. */
 const START_PRICE = 1e-4;
 
@@ -21,7 +23,7 @@ interface Individual extends Parent {
  * their parents end, are generated in the other direction, so that each breeding also justifies, at one schedule a
  * child. The same seed and number of schedules give the same plan; the best so far always holds.
  *
- * Source: bi-population genetic search, Debels and Vanhoucke 2005; random moves in the orders are ours.
+ * Source: bi-population genetic search, Debels and Vanhoucke 2005 (from memory); random moves in the orders are ours.
  */
 export class ProjectSearch {
   schedules = 0;
@@ -83,7 +85,7 @@ export class ProjectSearch {
   #breed(): void {
     const to = this.#next;
     const parents = to === this.#forward ? this.#backward.population : this.#forward.population;
-    const order = sortedBy(this.#breeding.cross(this.#anyone(parents), this.#anyone(parents)), to.route);
+    const order = sortedBy(this.#breeding.cross(this.#parent(parents), this.#parent(parents)), to.route);
     this.#breeding.shake(to.project, order);
     const before = this.bestEnd;
     this.#enter(to.population, this.#generate(to, order));
@@ -170,6 +172,13 @@ export class ProjectSearch {
       if (dice <= 0) return r;
     }
     return ready.length - 1;
+  }
+
+  #parent(population: readonly Individual[]): Individual {
+    const one = this.#anyone(population);
+    if (this.schedules >= KEEN_SCHEDULES || this.#random() < 0.5) return one;
+    const other = this.#anyone(population);
+    return other.cost < one.cost ? other : one;
   }
 
   #anyone(population: readonly Individual[]): Individual {

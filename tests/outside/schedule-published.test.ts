@@ -20,7 +20,7 @@ function meanGap(instances: readonly PublishedInstance[], schedules: number): nu
   for (const seed of SEEDS) {
     for (const { name, problem, lowerBound, bestKnown } of instances) {
       const improver = new PlanImprover(problem, null, seed);
-      // An order bred is three schedules, so that the last of them may go two beyond.
+      // A plan that founds a population is three schedules, so that the last of them may go two beyond.
       improver.improve(schedules - 2);
       const plan = improver.best();
       expect(checkPlan(problem, plan), name).toEqual([]);
@@ -46,10 +46,14 @@ function bar(set: string, schedules: number, mostPercent: number): void {
     });
 }
 
+// One seed is a draw: over 20 seeds j30 is at 0.193 and 0.078 %, over 6 j60 at 1.05 %, over 3 j120 at 2.84 and 2.26 %.
+// Aimed at and not reached everywhere: j30 0.20 and 0.06 %, j120 2.8 and 2.0 %.
 describe('PSPLIB', () => {
+  bar('j30', 1_000, 0.3);
   bar('j30', 5_000, 0.2);
-  bar('j60', 5_000, 1.5);
-  if (isSoak) bar('j120', 50_000, 3);
+  bar('j60', 5_000, 1.3);
+  bar('j120', 5_000, 3);
+  if (isSoak) bar('j120', 50_000, 2.4);
 });
 
 describe('RCPSP/max', () => {
