@@ -34,14 +34,15 @@ export const test = base.extend<OwnFixtures & Options & { quietConsole: undefine
     },
     { scope: 'worker', timeout: 300_000 },
   ],
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright demands a pattern here
-  startWorkshop: async ({}, use) => {
+  startWorkshop: async ({ context }, use) => {
     const started: Workshop[] = [];
     await use(async (options) => {
       const workshop = await serveWorkshop(options);
       started.push(workshop);
       return workshop;
     });
+    // A page that is still open when its server ends may ask it for the icon, and report that it is gone.
+    for (const page of context.pages()) await page.close();
     for (const workshop of started) await workshop.stop();
   },
   quietConsole: [
