@@ -107,7 +107,10 @@ export function lowerCurve(model: LowerModel): CurvePoint[] {
   return depths.map((depthMm) => {
     const fitted = fittedN(model, depthMm) ?? 0;
     const reach = model.kind === 'line' ? mixLineBand(model.line, Math.log(depthMm)) : null;
-    const middleBand = reach === null ? null : { lowN: fitted * Math.exp(-reach), highN: fitted * Math.exp(reach) };
+    const highN = reach === null ? null : fitted * Math.exp(reach);
+    // A band too wide for a number says nothing: none is drawn.
+    const middleBand =
+      reach === null || highN === null || !Number.isFinite(highN) ? null : { lowN: fitted * Math.exp(-reach), highN };
     return { depthMm, fittedN: fitted, lowerN: lowerN(model, depthMm) ?? 0, middleBand };
   });
 }
