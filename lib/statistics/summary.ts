@@ -26,14 +26,7 @@ export function summary(values: readonly number[]): Summary | null {
   const least = values.reduce((a, b) => Math.min(a, b));
   const greatest = values.reduce((a, b) => Math.max(a, b));
   if (n === 1) return { n, mean, sd: null, least, greatest };
-  let sum = 0;
-  let squares = 0;
-  for (const value of values) {
-    const d = value - mean;
-    sum += d;
-    squares += d * d;
-  }
-  return { n, mean, sd: Math.sqrt(Math.max(0, squares - (sum * sum) / n) / (n - 1)), least, greatest };
+  return { n, mean, sd: Math.sqrt(sumOfSquares(values) / (n - 1)), least, greatest };
 }
 
 /** Mean of at least one value, with the mean of the deviations added; divided first, so that huge values do not overflow. */

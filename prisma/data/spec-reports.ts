@@ -5,7 +5,7 @@ import type { TakenFindings } from '@/lib/spec/taken-findings';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader } from '@/prisma/client';
 import { listSpecModels } from '@/prisma/data/spec-models';
-import { readSpecShop } from '@/prisma/data/spec-shop';
+import { type ReadSpecShop, readSpecShop } from '@/prisma/data/spec-shop';
 
 /** What the rules find of one revision now; null when there is none of that id. */
 export async function judgeRevision(reader: DbReader, revisionId: string, now: Instant): Promise<SpecReport | null> {
@@ -18,7 +18,15 @@ export async function judgeRevisions(
   revisionIds: readonly string[],
   now: Instant,
 ): Promise<SpecReport[]> {
-  const { shop, shelf } = await readSpecShop(reader, now);
+  return judgeRevisionsIn(reader, revisionIds, await readSpecShop(reader, now));
+}
+
+/** The same in a shop that was read already. */
+export async function judgeRevisionsIn(
+  reader: DbReader,
+  revisionIds: readonly string[],
+  { shop, shelf }: ReadSpecShop,
+): Promise<SpecReport[]> {
   const context = specContext(shop, { withFixes: true });
   return (await listSpecModels(reader, revisionIds, shelf)).map((model) => specReport(model, context));
 }

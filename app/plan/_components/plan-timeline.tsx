@@ -1,8 +1,9 @@
 'use client';
 
 import type { PointerEvent } from 'react';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { buttonClass } from '@/app/_ui/button-class';
+import { useWidth } from '@/app/_ui/use-width';
 import { wallTicks } from '@/app/batches/_components/time-axis';
 import type { PlannedVisit } from '@/lib/contracts/stored-plan';
 import { clockText, weekdayClockText } from '@/lib/units/format-instant';
@@ -20,6 +21,7 @@ export interface PlanTimelineProps extends RowSource {
   readonly onDrop: (visit: PlannedVisit, startAt: Instant) => void;
 }
 
+const LEAST_WIDTH_PX = 200;
 const AXIS_PX = 30;
 const LABEL_PX = 20;
 /** Marks closer together carry every other label. */
@@ -41,8 +43,8 @@ export function PlanTimeline(props: PlanTimelineProps) {
   const least = Math.min(nowAt, ...visits.map((visit) => visit.startAt)) - FIRST_SPAN_MS / 28;
   const [sight, setSight] = useState<Sight>({ fromAt: nowAt - FIRST_SPAN_MS / 14, spanMs: FIRST_SPAN_MS });
   const [drag, setDrag] = useState<Drag | null>(null);
-  const frame = useRef<HTMLDivElement>(null);
-  const width = useWidth(frame);
+  const [frame, framePx] = useWidth<HTMLDivElement>(1_000);
+  const width = Math.max(LEAST_WIDTH_PX, framePx);
   const rows = useMemo(
     () => timelineRows(kind, { visits, batches, people, places }),
     [kind, visits, batches, people, places],
@@ -288,17 +290,4 @@ function rowTops(rows: readonly TimelineRow[]): readonly number[] {
 function dayMark(at: Instant, zone: string): string {
   const day = new Intl.DateTimeFormat('en-GB', { timeZone: zone, weekday: 'short', day: 'numeric' });
   return day.format(at);
-}
-
-/** The width of an element, followed as it changes. */
-function useWidth(frame: React.RefObject<HTMLDivElement | null>): number {
-  const [width, setWidth] = useState(1_000);
-  useEffect(() => {
-    const element = frame.current;
-    if (element === null) return;
-    const observer = new ResizeObserver(() => setWidth(Math.max(200, element.clientWidth)));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, [frame]);
-  return width;
 }

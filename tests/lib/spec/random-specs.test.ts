@@ -5,7 +5,8 @@ import { findingsOf } from '@/lib/spec/findings-of';
 import type { RuleId } from '@/lib/spec/rule-id';
 import { specContext } from '@/lib/spec/spec-context';
 import type { SpecAnchor, SpecModel } from '@/lib/spec/spec-model';
-import { seeded, turns } from '../strength/soak';
+import { seededRandom } from '@/lib/statistics/seeded-random';
+import { turns } from '../strength/soak';
 import { context, shop } from './models';
 import { randomSpec } from './random-spec';
 
@@ -75,7 +76,7 @@ const NEEDS: Readonly<Record<RuleId, (model: SpecModel, anchor: SpecAnchor) => b
 const SPECS = turns(100_000, 3000);
 
 test(`${SPECS} random specs: never throws, and nothing missing is said to hold`, { timeout: 300_000 }, () => {
-  const random = seeded(7);
+  const random = seededRandom(7);
   const judging = specContext(shop(), { withFixes: false });
   const count = { holds: 0, short: 0, 'not-judged': 0 };
   for (let i = 0; i < SPECS; i++) {
@@ -120,7 +121,7 @@ function check({ ruleId, subject, verdict, words, missing, figures, advice }: Fi
 const FIXED = turns(3000, 150);
 
 test(`fixes of ${FIXED} random specs make it hold, the least change first`, { timeout: 300_000 }, () => {
-  const random = seeded(8);
+  const random = seededRandom(8);
   let fixes = 0;
   for (let i = 0; i < FIXED; i++) {
     const model = randomSpec(random);

@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { normalProbability, normalQuantile } from '@/lib/statistics/normal-distribution';
+import { seededRandom } from '@/lib/statistics/seeded-random';
 import { type KappaReading, kappaPosterior, type NormalPrior } from '@/lib/strength/kappa-posterior';
 import { kappaPrior } from '@/lib/strength/kappa-prior';
 import { kappaReading, type PullFailure, type PullReading } from '@/lib/strength/pull-reading';
 import { updatedBelief } from '@/lib/strength/updated-belief';
 import { inches, poundsForce } from '@/lib/units/force-and-length';
 import { SETTINGS, wood } from './designs';
-import { seeded, turns } from './soak';
+import { turns } from './soak';
 
 const PRIOR: NormalPrior = { mean: Math.log(1.3), sd: 0.3, jointSd: 0.18 };
 const exact = (kappa: number): KappaReading => ({ logKappa: Math.log(kappa), isLowerBound: false });
@@ -164,7 +165,7 @@ describe('a pull as a reading of kappa', () => {
 });
 
 test('the lower value covers the next joint in 95 of 100, plus or minus 1', () => {
-  const random = seeded(97);
+  const random = seededRandom(97);
   const gauss = () => normalQuantile(Math.min(1 - 1e-12, Math.max(1e-12, random())));
   const trials = turns(40_000, 8000);
   for (const [count, ceiling] of [

@@ -5,15 +5,3 @@ export const IS_SOAK = process.env.SOAK === '1';
 export function turns(full: number, short: number): number {
   return IS_SOAK ? full : short;
 }
-
-/** Reproducible numbers in [0, 1): mulberry32. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}

@@ -1,5 +1,5 @@
-import { now } from '@/app/_server/clock';
 import { currentPeople, currentPerson, currentShop } from '@/app/_server/shop';
+import { currentSpecShop } from '@/app/_server/spec-shop';
 import { ButtonLink } from '@/app/_ui/button-link';
 import { Section } from '@/app/_ui/page';
 import { tallyText } from '@/app/models/_components/finding-status';
@@ -9,7 +9,7 @@ import { WaiveButton } from '@/app/models/_components/waive-button';
 import { db } from '@/prisma/client';
 import type { Model } from '@/prisma/data/models';
 import type { Revision } from '@/prisma/data/revisions';
-import { judgeRevision } from '@/prisma/data/spec-reports';
+import { judgeRevisionsIn } from '@/prisma/data/spec-reports';
 import { LapsedWaivers } from './lapsed-waivers';
 
 export interface FindingsSectionProps {
@@ -20,8 +20,8 @@ export interface FindingsSectionProps {
 /** What the rules find of a revision as it is saved, with the waivers that accept its shorts. */
 export async function FindingsSection({ model, revision }: FindingsSectionProps) {
   const database = await db();
-  const [report, units, people, person] = await Promise.all([
-    judgeRevision(database, revision.id, now()),
+  const [[report], units, people, person] = await Promise.all([
+    judgeRevisionsIn(database, [revision.id], await currentSpecShop()),
     currentShop(),
     currentPeople(),
     currentPerson(),

@@ -1,5 +1,5 @@
-import { now } from '@/app/_server/clock';
 import { currentShop } from '@/app/_server/shop';
+import { currentSpecShop } from '@/app/_server/spec-shop';
 import { Section } from '@/app/_ui/page';
 import { StrengthCaution } from '@/app/models/_components/strength-caution';
 import type { SpecShop } from '@/lib/spec/spec-context';
@@ -7,7 +7,6 @@ import type { SpecModel } from '@/lib/spec/spec-model';
 import { db } from '@/prisma/client';
 import type { Revision } from '@/prisma/data/revisions';
 import { specModelOf } from '@/prisma/data/spec-models';
-import { readSpecShop } from '@/prisma/data/spec-shop';
 import { listWaivers } from '@/prisma/data/waivers';
 import { saveTriedSpecAction } from './actions';
 import { TryoutPlace } from './tryout-place';
@@ -21,7 +20,7 @@ export interface TryoutSectionProps {
 export async function TryoutSection({ modelName, revision }: TryoutSectionProps) {
   const database = await db();
   const [{ shop, shelf }, waivers, units] = await Promise.all([
-    readSpecShop(database, now()),
+    currentSpecShop(),
     listWaivers(database, [revision.id]),
     currentShop(),
   ]);

@@ -3,11 +3,9 @@ import { currentShop } from '@/app/_server/shop';
 import { lengthSign } from '@/app/_ui/unit-sign';
 import { materialOptions } from '@/app/models/_components/material-options';
 import { MATERIAL_KINDS } from '@/lib/contracts/material-forms';
-import { lengthInput, massInput, plainDecimals } from '@/lib/units/quantity-input';
-import type { UnitChoice } from '@/lib/units/unit-choice';
+import { stockInput } from '@/lib/stock/stock-text';
 import { db } from '@/prisma/client';
 import { listMaterialChoices } from '@/prisma/data/materials';
-import type { RevisionBillLine } from '@/prisma/data/revisions';
 import { DraftForm } from '../_components/draft-form';
 import { loadDraft } from '../_components/load-draft';
 import { saveBillAction } from '../draft-actions';
@@ -44,22 +42,11 @@ export default async function BillPage({ params }: { readonly params: Promise<{ 
         ]}
         lines={billLines.map((line) => ({
           materialId: line.material.id,
-          quantity: quantityInput(line, shop),
+          quantity: stockInput(line.quantity, line.quantityUnit, shop),
           unit: line.quantityUnit,
           note: line.note,
         }))}
       />
     </DraftForm>
   );
-}
-
-function quantityInput({ quantity, quantityUnit }: RevisionBillLine, units: UnitChoice): string {
-  switch (quantityUnit) {
-    case 'g':
-      return massInput(quantity, units.massUnit);
-    case 'mm':
-      return lengthInput(quantity, units.lengthUnit);
-    case 'pieces':
-      return plainDecimals(quantity);
-  }
 }

@@ -7,11 +7,11 @@ import { ButtonLink } from '@/app/_ui/button-link';
 import { Caution } from '@/app/_ui/caution';
 import { Page } from '@/app/_ui/page';
 import { SubmitButton } from '@/app/_ui/submit-button';
+import { StartChoice } from '@/app/stock/_components/start-choice';
 import { db } from '@/prisma/client';
 import { findMaterial, hasSheet } from '@/prisma/data/materials';
 import { STARTING_MATERIALS } from '@/prisma/seed/starting-materials';
 import { saveSheetAction } from '../actions';
-import { GenericChoice } from './_components/generic-choice';
 import { MixingFields } from './_components/mixing-fields';
 import { PotLifeFields } from './_components/pot-life-fields';
 import { RateFields } from './_components/rate-fields';
@@ -44,7 +44,13 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       up={{ href: `/stock/${materialId}`, label: `${material.name}, without saving` }}
     >
       <Caution topic="epoxy" />
-      <GenericChoice materialId={materialId} chosen={generic} />
+      <StartChoice
+        action={`/stock/${materialId}/sheet`}
+        label="Start from a general class"
+        starts={STARTING_MATERIALS.filter((start) => start.sheet !== null)}
+        chosen={generic}
+        hint="Takes the place of what is in the form below; nothing is saved by it."
+      />
       {/* A choice of a class brings the form anew, with its figures. */}
       <ActionForm key={generic?.id ?? 'own'} action={saveSheetAction.bind(null, materialId)} className="grid gap-10">
         <input type="hidden" name="seenVersion" value={material.version} />

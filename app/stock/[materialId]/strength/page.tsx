@@ -9,6 +9,7 @@ import { Page, Section } from '@/app/_ui/page';
 import { SelectField } from '@/app/_ui/select-field';
 import { SubmitButton } from '@/app/_ui/submit-button';
 import { SOURCE_OPTIONS } from '@/app/stock/_components/figure-source-fields';
+import { StartChoice } from '@/app/stock/_components/start-choice';
 import { STRENGTH_FIELDS, strengthSources, strengthValues } from '@/app/stock/_components/strength-figures';
 import type { StrengthFigures } from '@/lib/materials/strength-figures';
 import { WOOD_TABLE } from '@/lib/materials/wood-table';
@@ -16,7 +17,6 @@ import { db } from '@/prisma/client';
 import { findMaterial, strengthKindOf } from '@/prisma/data/materials';
 import { saveStrengthAction } from '../actions';
 import { StrengthFields } from './_components/strength-fields';
-import { WoodChoice } from './_components/wood-choice';
 
 export const metadata: Metadata = { title: 'Strength' };
 
@@ -45,7 +45,15 @@ export default async function StrengthPage({ params, searchParams }: StrengthPag
       lead="What you do not know stays empty: what rests on it is then not judged. A figure without a source is marked as yours."
       up={{ href: `/stock/${materialId}`, label: `${material.name}, without saving` }}
     >
-      {kind === 'wood' && <WoodChoice materialId={materialId} chosen={tabulated ?? null} />}
+      {kind === 'wood' && (
+        <StartChoice
+          action={`/stock/${materialId}/strength`}
+          label="Start from a wood of the Wood Handbook"
+          starts={WOOD_TABLE}
+          chosen={tabulated ?? null}
+          hint="Means of small clear specimens, never design values. Nothing is saved by it."
+        />
+      )}
       {/* A choice from the table brings the form anew, with its figures. */}
       <ActionForm
         key={tabulated?.id ?? 'own'}
