@@ -63,9 +63,21 @@ const LEAST_MIXES = 3;
  * joints scatter in percent, and bounds transform back exactly.
  *
  * Order of the questions: anything to count; a joint that fell out; enough that failed themselves; three mixes; a line
- * that rises; lack of fit.
+ * that rises; lack of fit; and whether a lower value is left that is more than nothing.
  */
 export function lowerModel(series: SeriesReadings, certainty: Certainty): LowerModelResult {
+  const fitted = fittedModel(series, certainty);
+  if (fitted.ok && !hasLowerValues(fitted.model)) return { ok: false, code: 'scatter-too-wide' };
+  return fitted;
+}
+
+/** On a line the least lower value stands at an end: its logarithm bends downwards from the middle. */
+function hasLowerValues(model: LowerModel): boolean {
+  const depthsMm = model.kind === 'line' ? [model.shallowestMm, model.deepestMm] : model.depthsMm;
+  return depthsMm.every((depthMm) => (lowerN(model, depthMm) ?? 0) > 0);
+}
+
+function fittedModel(series: SeriesReadings, certainty: Certainty): LowerModelResult {
   const refusal = earlyRefusal(series);
   if (refusal !== null) return { ok: false, code: refusal };
   const { readings, depthsMm } = series;

@@ -10,6 +10,7 @@ export const SERIES_REFUSALS = [
   'not-connected',
   'too-few-readings',
   'slope-not-positive',
+  'scatter-too-wide',
   'did-not-converge',
 ] as const;
 export type SeriesRefusal = (typeof SERIES_REFUSALS)[number];
@@ -37,6 +38,8 @@ export function seriesRefusalText(refusal: SeriesRefusal): string {
       return 'There are as many unknowns as pulls, so nothing is left to tell the scatter. Add one more mix with every depth.';
     case 'slope-not-positive':
       return 'Deeper shanks did not hold more. Look at how they failed before anything is concluded from depth.';
+    case 'scatter-too-wide':
+      return 'The loads scatter so widely that a lower value would be nothing. Look for a slip in the figures.';
     case 'did-not-converge':
       return 'No best fit was found for these pulls. Look for a slip in the figures.';
   }

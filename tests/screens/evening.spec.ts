@@ -37,6 +37,12 @@ function coldNight(fromMs: number, toMs: number): string {
   return lines.join('\n');
 }
 
+/** From an instant to the next noon of UTC. */
+function untilNoonUtcMs(atMs: number): number {
+  const dayMs = 24 * HOUR_MS;
+  return (((12 * HOUR_MS - atMs) % dayMs) + dayMs) % dayMs;
+}
+
 async function expectNoAxeViolations(page: Page): Promise<void> {
   const { violations } = await new AxeBuilder({ page })
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
@@ -59,6 +65,10 @@ for (const { name, width, height } of SIZES) {
       const databaseUrl = `file:${path.join(folder, 'workshop.db')}`;
       await prepareShop(databaseUrl);
       const workshop = await startWorkshop({ databaseUrl, startsEmpty: true });
+      // At seven or six in the morning of the shop, whenever the tests run: what is said of hours names days otherwise.
+      const morningMs = untilNoonUtcMs(Date.now());
+      const setClockAhead = (ms: number) => workshop.setClockAhead(morningMs + ms);
+      setClockAhead(0);
       const goTo = (to: string) => page.goto(`${workshop.url}${to}`);
 
       await test.step('opens a batch of 24, which freezes the draft', async () => {
@@ -106,7 +116,7 @@ for (const { name, width, height } of SIZES) {
       });
 
       await test.step('the pot life runs out unheard: expired, and what is set now is late', async () => {
-        workshop.setClockAhead(40 * MINUTE_MS);
+        setClockAhead(40 * MINUTE_MS);
         await page.reload();
         await expect(page.getByRole('timer')).toHaveText('Expired');
         await expect(page.getByText('Treat what is left in the cup as expired')).toBeVisible();
@@ -148,17 +158,17 @@ for (const { name, width, height } of SIZES) {
           headers: { origin: workshop.url },
           data: { key, seenSeq: 99, action: paint },
         });
-      const mixedMs = Date.now();
+      const mixedMs = Date.now() + morningMs;
 
       await test.step('by the usual week the paint may go on 28 hours after the mix', async () => {
-        workshop.setClockAhead(28 * HOUR_MS);
+        setClockAhead(28 * HOUR_MS);
         await goTo('/');
         await expect(page.getByRole('button', { name: 'Done', exact: true })).toHaveCount(1);
         await expect(page.getByText(/not yet at paint after glue/)).toHaveCount(0);
       });
 
       await test.step('a cold night arrives as a file', async () => {
-        workshop.setClockAhead(12 * HOUR_MS);
+        setClockAhead(12 * HOUR_MS);
         await goTo('/shop/temperature/import');
         await page.getByLabel('File of the logger').setInputFiles({
           name: 'night.csv',
@@ -169,7 +179,7 @@ for (const { name, width, height } of SIZES) {
       });
 
       await test.step('it moves the hour of paint: 28 hours after the mix it is refused, and the answer says until when', async () => {
-        workshop.setClockAhead(28 * HOUR_MS);
+        setClockAhead(28 * HOUR_MS);
         await goTo('/');
         // Both mixes are held, each with its own pieces.
         await expect(page.getByText(/pieces 1-12 not yet at paint after glue: from \d/)).toBeVisible();
@@ -181,7 +191,7 @@ for (const { name, width, height } of SIZES) {
       });
 
       await test.step('a day later it is allowed', async () => {
-        workshop.setClockAhead(49 * HOUR_MS);
+        setClockAhead(49 * HOUR_MS);
         await goTo('/');
         await page.getByRole('button', { name: 'Done', exact: true }).first().click();
         await expect(page.getByText('flames and sparks')).toBeVisible();
