@@ -9,13 +9,13 @@ import { clockText } from '@/lib/units/format-instant';
 import type { Instant } from '@/lib/units/instant';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
-import { findAcceptedPlan } from '@/prisma/data/plans';
+import { findAcceptedPlanId } from '@/prisma/data/plans';
 import type { ShopSettings } from '@/prisma/data/shop';
 
 /** What the plan has for the next session: in which order, with which mixes, how long, and when one is done. */
 export async function SessionTonight({ shop, nowAt }: { readonly shop: ShopSettings; readonly nowAt: Instant }) {
   const database = await db();
-  if ((await findAcceptedPlan(database)) === null) return null;
+  if ((await findAcceptedPlanId(database)) === null) return null;
   const view = await loadPlanView(database, shop, nowAt);
   const session = view.current === null ? null : nextSession(view.current, shop.timeZone, nowAt);
   if (session === null) return null;

@@ -4,8 +4,9 @@ import type { BenchPerson, PlanningProblem } from '@/lib/schedule/planning-probl
 import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
 import type { WeeklyHours } from '@/lib/units/weekly-hours';
 import { addDays, instantOfWallTime, WEEKDAYS, wallTimeAt } from '@/lib/units/zoned-time';
-import { batchTasks } from './batch-tasks';
+import { type BatchTasks, batchTasks } from './batch-tasks';
 import { CureTables } from './cure-tables';
+import { othersFirst } from './others-first';
 import { PLAN_DAYS, type PlanInput, type PlanPerson } from './plan-input';
 import { resourcePlaces } from './resource-places';
 import type { PlanNote, TaskAbout } from './task-about';
@@ -42,7 +43,7 @@ export async function warmCures(input: PlanInput): Promise<void> {
     if (sheet === null) continue;
     for (const milestone of MILESTONES) {
       tables.lag(sheet, milestone);
-      await new Promise((resolve) => setImmediate(resolve));
+      await othersFirst();
     }
   }
 }
@@ -52,12 +53,39 @@ export async function warmCures(input: PlanInput): Promise<void> {
  * hours just passed still count: a plan is not in conflict because a session began some minutes late.
  */
 export function shopProblem(input: PlanInput, graceMs = 0): ShopProblem {
+  const { frame, tables } = begun(input);
+  const made = input.batches.map((batch) => batchTasks(input, batch, frame.epochAt, tables));
+  return assembled(input, frame, tables, made, graceMs);
+}
+
+/** The same batch by batch, with a turn for others after each: a server goes on answering meanwhile. */
+export async function shopProblemInTurns(input: PlanInput, graceMs = 0): Promise<ShopProblem> {
+  const { frame, tables } = begun(input);
+  const made: BatchTasks[] = [];
+  for (const batch of input.batches) {
+    made.push(batchTasks(input, batch, frame.epochAt, tables));
+    await othersFirst();
+  }
+  return assembled(input, frame, tables, made, graceMs);
+}
+
+type Frame = ReturnType<typeof frameOf>;
+
+function begun(input: PlanInput): { readonly frame: Frame; readonly tables: CureTables } {
+  const frame = frameOf(input);
+  return { frame, tables: new CureTables(input, frame.epochAt, frame.horizonMinute) };
+}
+
+function assembled(
+  input: PlanInput,
+  { epochAt, horizonAt, horizonMinute }: Frame,
+  tables: CureTables,
+  made: readonly BatchTasks[],
+  graceMs: number,
+): ShopProblem {
   const { nowAt, zone, batches } = input;
-  const { epochAt, horizonAt, horizonMinute } = frameOf(input);
   const minuteOf = (at: Instant) => Math.ceil((at - epochAt) / MINUTE_MS);
   const sinceAt = nowAt - graceMs;
-  const tables = new CureTables(input, epochAt, horizonMinute);
-  const made = batches.map((batch) => batchTasks(input, batch, epochAt, tables));
   const problem: PlanningProblem = {
     epochAt,
     nowMinute: minuteOf(sinceAt),

@@ -1,5 +1,6 @@
-import type { PlanningProblem } from '@/lib/schedule/planning-problem';
-import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import type { PlannedBatchLine, Timetable } from '@/lib/contracts/stored-plan';
+import type { PinCheck, PinnedTask } from './pin-effect';
+import type { ShopProblem } from './shop-problem';
 
 /** How long the planner looks, and from where: the same seed and number of plans give the same plan. */
 export interface PlanBudget {
@@ -10,22 +11,55 @@ export interface PlanBudget {
   readonly withinMs: number;
 }
 
-/** What the worker is asked. */
-export interface PlanJob {
-  readonly jobId: string;
-  readonly problem: PlanningProblem;
+/** Everything that a plan is made from and told in: the thread answers in the shop's terms, ready to be shown. */
+export interface PlanTask {
+  readonly shop: ShopProblem;
   /** The plan that holds: where it can be kept it is. null: there is none. */
-  readonly held: ShopPlan | null;
-  readonly budget: PlanBudget;
-  /** Its first number is 1 as soon as the job is called off. */
-  readonly cancelled: Int32Array<SharedArrayBuffer>;
+  readonly held: Timetable | null;
+  readonly zone: string;
+  /** What is changed in the shop for a comparison, in words. */
+  readonly whatIf: readonly string[];
 }
 
-/** What the worker tells. */
+/** Looks for a plan. */
+export interface SearchJob {
+  readonly kind: 'search';
+  readonly jobId: string;
+  readonly task: PlanTask;
+  readonly budget: PlanBudget;
+}
+
+/** Asks what a pin would mean. */
+export interface PinJob {
+  readonly kind: 'pin';
+  readonly jobId: string;
+  /** The shop without the pin. */
+  readonly shop: ShopProblem;
+  readonly pinned: PinnedTask;
+  readonly zone: string;
+}
+
+/** What the planner's thread can be asked: another kind of job is one more member, with its branch in `plan-worker.ts`. */
+export type PlanJob = SearchJob | PinJob;
+
+/** A job on its way to the thread: its first number is 1 as soon as it is called off. */
+export type SentJob = PlanJob & { readonly cancelled: Int32Array<SharedArrayBuffer> };
+
+/** What is compared of a plan beside others. */
+export type PlanSummary = Pick<Timetable, 'value' | 'unavoidableLateMinutes' | 'isProvedBest'> & {
+  readonly batches: readonly PlannedBatchLine[];
+};
+
+/** A plan that holds, better than those before it or with a better proof. */
+export interface ToldPlan {
+  readonly summary: PlanSummary;
+  /** The `Timetable` as JSON: handed on to the browser as it is. */
+  readonly timetableJson: string;
+}
+
+/** What the thread tells of a job; `pin`, `end` or `failed` comes last. */
 export type PlanNews =
-  /** A plan that holds, better than those before it. */
-  | { readonly kind: 'plan'; readonly jobId: string; readonly plan: ShopPlan; readonly plansMade: number }
-  /** Weighted minutes late that no plan can avoid. */
-  | { readonly kind: 'bound'; readonly jobId: string; readonly lateMinutes: number; readonly isProvedBest: boolean }
+  | { readonly kind: 'pin'; readonly jobId: string; readonly check: PinCheck }
+  | { readonly kind: 'plan'; readonly jobId: string; readonly plansMade: number; readonly plan: ToldPlan }
   | { readonly kind: 'end'; readonly jobId: string; readonly plansMade: number }
   | { readonly kind: 'failed'; readonly jobId: string; readonly message: string };

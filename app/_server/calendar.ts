@@ -6,7 +6,7 @@ import { visitEntries } from '@/lib/exchange/calendar/visit-entries';
 import type { Instant } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
 import { listOpenBatchHeads } from '@/prisma/data/batches';
-import { findAcceptedPlan } from '@/prisma/data/plans';
+import { findAcceptedPlanId } from '@/prisma/data/plans';
 import type { ShopSettings } from '@/prisma/data/shop';
 import { batchWords } from './batch-words';
 import { knownBatches } from './known-batches';
@@ -30,7 +30,7 @@ export async function currentCalendar(
 }
 
 async function plannedGlueUps(database: Db, shop: ShopSettings, nowAt: Instant): Promise<readonly CalendarEntry[]> {
-  if ((await findAcceptedPlan(database)) === null) return [];
+  if ((await findAcceptedPlanId(database)) === null) return [];
   const { current, people } = await loadPlanView(database, shop, nowAt);
   const names = new Map(people.map(({ id, name }) => [id, name]));
   const visits = (current?.visits ?? []).filter((visit) => visit.kind !== 'work' && isToCome(visit));

@@ -1,19 +1,13 @@
 import 'server-only';
 import { randomUUID } from 'node:crypto';
-import { heldPlan } from '@/app/_plan/held-plan';
-import { movedVisits } from '@/app/_plan/moved-visits';
-import { type ShopProblem, shopProblem } from '@/app/_plan/shop-problem';
-import { timetableOf } from '@/app/_plan/timetable';
+import { shopProblemInTurns } from '@/app/_plan/shop-problem';
 import { whatIfWords, withWhatIf } from '@/app/_plan/what-if';
-import type { PlanBudget, PlanNews } from '@/app/_plan/worker-messages';
+import type { PlanBudget, PlanJob, PlanNews, PlanTask, ToldPlan } from '@/app/_plan/worker-messages';
 import type { Timetable, WhatIf } from '@/lib/contracts/stored-plan';
-import { checkPlan } from '@/lib/schedule/check-plan';
-import type { ShopPlan } from '@/lib/schedule/shop-plan';
-import type { Violation } from '@/lib/schedule/violation';
 import type { Instant } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
-import { findAcceptedPlan } from '@/prisma/data/plans';
 import { getShop } from '@/prisma/data/shop';
+import { acceptedPlan } from './accepted-plan';
 import { loadPlanInput } from './plan-input';
 import { type RunningJob, startPlanJob } from './plan-worker';
 
@@ -27,10 +21,10 @@ export interface PlanRun {
   readonly status: 'running' | 'done' | 'failed';
   readonly message: string | null;
   readonly plansMade: number;
-  /** Raised with every better plan and every better bound. */
+  /** Raised with everything that the thread tells. */
   readonly version: number;
   /** The best so far; null: none yet. */
-  readonly timetable: Timetable | null;
+  readonly plan: ToldPlan | null;
 }
 
 /** How long a plan is looked for. Chosen: what one waits for at the bench; two seconds more gain little. */
@@ -58,6 +52,11 @@ export function listPlanRuns(): readonly PlanRun[] {
   return [...runs.values()].map(({ run }) => run);
 }
 
+/** The plan of a search as one can be accepted; null: it has none yet. */
+export function timetableOfRun({ plan }: PlanRun): Timetable | null {
+  return plan === null ? null : JSON.parse(plan.timetableJson);
+}
+
 /** Calls a search off; the best plan so far stays. */
 export function cancelPlanRun(runId: string): void {
   runs.get(runId)?.job?.cancel();
@@ -70,82 +69,59 @@ export async function startPlanRun(
   nowAt: Instant,
   budget: PlanBudget = BUDGET,
 ): Promise<PlanRun> {
+  const { task, againstPlanId } = await planTask(database, whatIf, nowAt);
+  return keepRun({ madeAt: nowAt, againstPlanId, whatIf: task.whatIf }, (jobId) => ({
+    kind: 'search',
+    jobId,
+    task,
+    budget,
+  }));
+}
+
+/** What the planner's thread is given of the shop, and the plan that it is told against. */
+async function planTask(
+  database: Db,
+  whatIf: WhatIf | null,
+  nowAt: Instant,
+): Promise<{ readonly task: PlanTask; readonly againstPlanId: string | null }> {
   const shop = await getShop(database);
   const input = await loadPlanInput(database, shop, nowAt, whatIf?.warmerC ?? 0);
-  const held = await findAcceptedPlan(database);
-  const made = shopProblem(whatIf === null ? input : withWhatIf(input, whatIf));
-  const heldThen = held === null ? null : heldPlan(held.timetable, made);
-  const run: PlanRun = {
-    id: randomUUID(),
-    madeAt: nowAt,
-    againstPlanId: held?.id ?? null,
+  const held = await acceptedPlan(database);
+  const task: PlanTask = {
+    shop: await shopProblemInTurns(whatIf === null ? input : withWhatIf(input, whatIf)),
+    held: held?.timetable ?? null,
+    zone: shop.timeZone,
     whatIf: whatIf === null ? [] : whatIfWords(input, whatIf, shop.temperatureUnit),
-    status: 'running',
-    message: null,
-    plansMade: 0,
-    version: 0,
-    timetable: null,
   };
+  return { task, againstPlanId: held?.id ?? null };
+}
+
+/** Hands a job to the planner's thread and keeps what it tells as a run that can be shown. */
+function keepRun(begun: Pick<PlanRun, 'madeAt' | 'againstPlanId' | 'whatIf'>, jobOf: (id: string) => PlanJob): PlanRun {
+  const id = randomUUID();
+  const run: PlanRun = { ...begun, id, status: 'running', message: null, plansMade: 0, version: 0, plan: null };
   const kept: Kept = { run, job: null };
-  runs.set(run.id, kept);
-  for (const [id, old] of [...runs].slice(0, -MOST_RUNS)) {
+  runs.set(id, kept);
+  for (const [oldId, old] of [...runs].slice(0, -MOST_RUNS)) {
     old.job?.cancel();
-    runs.delete(id);
+    runs.delete(oldId);
   }
-  const violations = heldThen === null ? [] : checkPlan(made.problem, heldThen);
-  const before = held === null ? null : { timetable: held.timetable, violations };
-  const hear = new NewsHearer(kept, made, before, shop.timeZone);
-  kept.job = startPlanJob({ jobId: run.id, problem: made.problem, held: heldThen, budget }, (news) => hear.hear(news));
+  kept.job = startPlanJob(jobOf(id), (news) => {
+    kept.run = { ...kept.run, ...changeOf(news), version: kept.run.version + 1 };
+  });
   return run;
 }
 
-/** Turns what the planner tells into a run that can be shown. */
-class NewsHearer {
-  #plan: ShopPlan | null = null;
-  #bound: { lateMinutes: number; isProvedBest: boolean } | null = null;
-
-  constructor(
-    private readonly kept: Kept,
-    private readonly shop: ShopProblem,
-    private readonly before: { readonly timetable: Timetable; readonly violations: readonly Violation[] } | null,
-    private readonly zone: string,
-  ) {}
-
-  hear(news: PlanNews): void {
-    const { run } = this.kept;
-    switch (news.kind) {
-      case 'plan':
-        this.#plan = news.plan;
-        this.#show({ plansMade: news.plansMade });
-        break;
-      case 'bound':
-        this.#bound = news;
-        this.#show({});
-        break;
-      case 'end':
-        this.#show({ plansMade: Math.max(run.plansMade, news.plansMade), status: 'done' });
-        break;
-      case 'failed':
-        console.error(`The planner failed: ${news.message}`);
-        this.#show({ status: 'failed', message: 'The planner ended without an answer. Try again.' });
-        break;
-    }
-  }
-
-  #show(change: Partial<PlanRun>): void {
-    const { run } = this.kept;
-    this.kept.run = { ...run, ...change, version: run.version + 1, timetable: this.#timetable() };
-  }
-
-  #timetable(): Timetable | null {
-    if (this.#plan === null) return null;
-    const proof = {
-      unavoidableLateMinutes: this.#bound?.lateMinutes ?? null,
-      isProvedBest: this.#bound?.isProvedBest ?? false,
-    };
-    const timetable = timetableOf(this.shop, this.#plan, proof, this.kept.run.whatIf);
-    if (this.before === null) return timetable;
-    const { timetable: old, violations } = this.before;
-    return { ...timetable, moved: movedVisits(old, timetable, violations, this.shop, this.zone) };
+function changeOf(news: PlanNews): Partial<PlanRun> {
+  switch (news.kind) {
+    case 'plan':
+      return { plansMade: news.plansMade, plan: news.plan };
+    case 'pin':
+      return {};
+    case 'end':
+      return { plansMade: news.plansMade, status: 'done' };
+    case 'failed':
+      console.error(`The planner failed: ${news.message}`);
+      return { status: 'failed', message: 'The planner ended without an answer. Try again.' };
   }
 }

@@ -1,16 +1,19 @@
 import 'server-only';
 import { heldPlan } from '@/app/_plan/held-plan';
+import { othersFirst } from '@/app/_plan/others-first';
 import { type Overload, overloadOf } from '@/app/_plan/overload';
 import { violationWords, visitLabel } from '@/app/_plan/plan-words';
-import { type ShopProblem, shopProblem } from '@/app/_plan/shop-problem';
+import { type ShopProblem, shopProblemInTurns } from '@/app/_plan/shop-problem';
 import { timetableOf } from '@/app/_plan/timetable';
 import type { Timetable } from '@/lib/contracts/stored-plan';
 import { checkPlan } from '@/lib/schedule/check-plan';
 import type { Violation } from '@/lib/schedule/violation';
 import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
-import { type AcceptedPlan, findAcceptedPlan } from '@/prisma/data/plans';
+import { dataVersion } from '@/prisma/data/data-version';
+import type { AcceptedPlan } from '@/prisma/data/plans';
 import type { ShopSettings } from '@/prisma/data/shop';
+import { acceptedPlan } from './accepted-plan';
 import { loadPlanInput } from './plan-input';
 
 /** Something wrong with the plan that holds, as things stand now. */
@@ -36,11 +39,12 @@ export interface PlaceRow {
 
 /** The plan that holds, seen against the shop as it is now. */
 export interface PlanView {
-  readonly nowAt: Instant;
   readonly horizonAt: Instant;
-  readonly held: AcceptedPlan | null;
+  readonly held: Pick<AcceptedPlan, 'id' | 'madeAt'> | null;
   /** The plan that holds with what has happened since; null without one. */
   readonly current: Timetable | null;
+  /** The same as JSON, for the browser. */
+  readonly currentJson: string | null;
   readonly conflicts: readonly PlanConflict[];
   /** Steps that no plan has a place for yet. */
   readonly unplanned: readonly string[];
@@ -53,21 +57,51 @@ export interface PlanView {
 
 /** A session may begin so much later than planned before the plan is called in conflict. Chosen. */
 const GRACE_MS = 2 * HOUR_MS;
+/** A view is kept for so long by the clock, well within the grace; what is written ends it at once. Chosen. */
+const KEPT_MS = 5 * MINUTE_MS;
 
+interface Kept {
+  readonly key: string;
+  readonly view: Promise<PlanView>;
+}
+
+// Beside all copies of this module that the framework may load.
+const shared: typeof globalThis & { lurewrightPlanViews?: WeakMap<Db, Kept> } = globalThis;
+shared.lurewrightPlanViews ??= new WeakMap();
+const views = shared.lurewrightPlanViews;
+
+/**
+ * The plan that holds against the shop at `nowAt`. Made once for each state of the database and every few minutes, in
+ * turns with other requests; who asks meanwhile is given the same.
+ */
 export async function loadPlanView(database: Db, shop: ShopSettings, nowAt: Instant): Promise<PlanView> {
+  const key = `${await dataVersion(database)} ${Math.floor(nowAt / KEPT_MS)}`;
+  const kept = views.get(database);
+  if (kept !== undefined && kept.key === key) return kept.view;
+  const view = makePlanView(database, shop, nowAt);
+  views.set(database, { key, view });
+  // What failed is not kept; who asked is told.
+  view.catch(() => views.delete(database));
+  return view;
+}
+
+async function makePlanView(database: Db, shop: ShopSettings, nowAt: Instant): Promise<PlanView> {
   const input = await loadPlanInput(database, shop, nowAt);
-  const made = shopProblem(input, GRACE_MS);
+  const held = await acceptedPlan(database);
+  const made = await shopProblemInTurns(input, GRACE_MS);
   const { problem } = made;
-  const held = await findAcceptedPlan(database);
   const plan = held === null ? null : heldPlan(held.timetable, made);
   const violations = plan === null ? [] : checkPlan(problem, plan);
+  await othersFirst();
+  const current = plan === null || held === null ? null : currentTimetable(made, held, plan);
+  await othersFirst();
   const at = (minute: number) => problem.epochAt + minute * MINUTE_MS;
   const missing = violations.filter(({ kind }) => kind === 'missing').flatMap(({ taskIds }) => taskIds);
   return {
-    nowAt,
     horizonAt: at(problem.horizonMinute),
-    held,
-    current: plan === null || held === null ? null : currentTimetable(made, held, plan),
+    held: held === null ? null : { id: held.id, madeAt: held.madeAt },
+    current,
+    currentJson: current === null ? null : JSON.stringify(current),
     conflicts: conflictsOf(made, violations, shop.timeZone),
     unplanned: missing.map((id) => visitLabel(made.about.get(id))),
     notes: made.notes.map(({ text }) => text),

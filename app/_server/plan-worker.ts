@@ -1,9 +1,9 @@
 import 'server-only';
 import path from 'node:path';
 import type { Worker } from 'node:worker_threads';
-import type { PlanJob, PlanNews } from '@/app/_plan/worker-messages';
+import type { PlanJob, PlanNews, SentJob } from '@/app/_plan/worker-messages';
 
-/** Longest a job may take beyond its own time before its thread is ended, in ms. Chosen: loading and a slow bound. */
+/** Longest a job may take beyond its own time before the thread is ended, in ms. Chosen: loading and a slow bound. */
 const GRACE_MS = 30_000;
 
 /** A job that was handed to the planner's thread. */
@@ -12,37 +12,44 @@ export interface RunningJob {
   cancel(): void;
 }
 
-type Asked = Omit<PlanJob, 'cancelled'>;
-
 interface Waiting {
-  readonly job: PlanJob;
+  readonly job: SentJob;
   readonly tell: (news: PlanNews) => void;
 }
 
-/** One thread for the whole process: jobs take turns, and the next one finds it loaded. */
+interface Running extends Waiting {
+  readonly deadline: NodeJS.Timeout;
+}
+
+/**
+ * One thread for the whole process, which the next job finds loaded. Searches take turns; what is short is handed over
+ * at once and answered between two steps of a search.
+ */
 class PlannerThread {
   #worker: Worker | null = null;
-  #running: Waiting | null = null;
-  #deadline: NodeJS.Timeout | undefined;
+  readonly #running = new Map<string, Running>();
   readonly #queue: Waiting[] = [];
 
-  start(asked: Asked, tell: (news: PlanNews) => void): RunningJob {
+  start(asked: PlanJob, tell: (news: PlanNews) => void): RunningJob {
     const cancelled = new Int32Array(new SharedArrayBuffer(4));
-    this.#queue.push({ job: { ...asked, cancelled }, tell });
+    const waiting: Waiting = { job: { ...asked, cancelled }, tell };
+    if (searchMs(asked) === 0) this.#hand(waiting);
+    else this.#queue.push(waiting);
     this.#next();
     return { cancel: () => Atomics.store(cancelled, 0, 1) };
   }
 
   #next(): void {
-    if (this.#running !== null) return;
+    if ([...this.#running.values()].some(({ job }) => searchMs(job) > 0)) return;
     const next = this.#queue.shift();
-    if (next === undefined) return;
-    this.#running = next;
-    this.#deadline = setTimeout(
-      () => this.#fail('It took too long and was ended.'),
-      next.job.budget.withinMs + GRACE_MS,
-    );
-    this.#loaded().postMessage(next.job);
+    if (next !== undefined) this.#hand(next);
+  }
+
+  #hand(waiting: Waiting): void {
+    const { job } = waiting;
+    const deadline = setTimeout(() => this.#fail('It took too long and was ended.'), searchMs(job) + GRACE_MS);
+    this.#running.set(job.jobId, { ...waiting, deadline });
+    this.#loaded().postMessage(job);
   }
 
   #loaded(): Worker {
@@ -59,32 +66,46 @@ class PlannerThread {
   }
 
   #hear(news: PlanNews): void {
-    if (news.jobId !== this.#running?.job.jobId) return;
-    this.#running.tell(news);
-    if (news.kind === 'end' || news.kind === 'failed') this.#over();
+    const running = this.#running.get(news.jobId);
+    if (running === undefined) return;
+    running.tell(news);
+    if (news.kind === 'plan') return;
+    this.#over(running);
+    this.#next();
   }
 
-  /** A thread that failed is not trusted with another job. */
+  /** A thread that failed is not trusted with another job: all that it was at are told. */
   #fail(message: string): void {
     void this.#worker?.terminate();
     this.#worker = null;
-    if (this.#running === null) return;
-    this.#running.tell({ kind: 'failed', jobId: this.#running.job.jobId, message });
-    this.#over();
+    for (const running of [...this.#running.values()]) {
+      running.tell({ kind: 'failed', jobId: running.job.jobId, message });
+      this.#over(running);
+    }
+    this.#next();
   }
 
-  #over(): void {
-    clearTimeout(this.#deadline);
-    this.#running = null;
-    this.#next();
+  #over({ job, deadline }: Running): void {
+    clearTimeout(deadline);
+    this.#running.delete(job.jobId);
+  }
+}
+
+/** How long a job looks for something better, ms; 0: it answers at once. */
+function searchMs(job: PlanJob): number {
+  switch (job.kind) {
+    case 'search':
+      return job.budget.withinMs;
+    case 'pin':
+      return 0;
   }
 }
 
 // The framework may load this module more than once in one process; the thread is kept beside all of them.
 const shared: typeof globalThis & { lurewrightPlanner?: PlannerThread } = globalThis;
 
-/** Hands a job to the planner's thread and tells what it finds; `end` or `failed` comes last, and always comes. */
-export function startPlanJob(job: Asked, tell: (news: PlanNews) => void): RunningJob {
+/** Hands a job to the planner's thread and tells what it finds; what comes last of each kind always comes. */
+export function startPlanJob(job: PlanJob, tell: (news: PlanNews) => void): RunningJob {
   shared.lurewrightPlanner ??= new PlannerThread();
   return shared.lurewrightPlanner.start(job, tell);
 }

@@ -3,9 +3,10 @@
 import { refresh } from 'next/cache';
 import { acceptPlan } from '@/app/_commands/accept-plan';
 import { pinVisit } from '@/app/_commands/pin-visit';
+import type { PinCheck } from '@/app/_plan/pin-effect';
 import { now } from '@/app/_server/clock';
-import { checkPin, type PinCheck } from '@/app/_server/pin-check';
-import { cancelPlanRun, findPlanRun, startPlanRun } from '@/app/_server/plan-runs';
+import { checkPin } from '@/app/_server/pin-check';
+import { cancelPlanRun, findPlanRun, startPlanRun, timetableOfRun } from '@/app/_server/plan-runs';
 import { pinRequestSchema, planRequestSchema } from '@/lib/contracts/stored-plan';
 import { db } from '@/prisma/client';
 import { getShop } from '@/prisma/data/shop';
@@ -30,13 +31,14 @@ export async function cancelPlanAction(runId: string): Promise<void> {
 /** Makes the plan of a search the one that holds. */
 export async function acceptPlanAction(runId: string): Promise<Answer<object>> {
   const run = findPlanRun(String(runId));
-  if (run === null || run.timetable === null) {
+  const timetable = run === null ? null : timetableOfRun(run);
+  if (run === null || timetable === null) {
     return { ok: false, message: 'This plan is not kept any more. Plan anew.' };
   }
   cancelPlanRun(run.id);
-  const accepted = await acceptPlan(await db(), run.timetable, run.againstPlanId, now());
+  const accepted = await acceptPlan(await db(), timetable, run.againstPlanId, now());
   if (!accepted.ok) return accepted;
-  refresh();
+  // The page that shows it is asked for next: this one is left.
   return { ok: true };
 }
 

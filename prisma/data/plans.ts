@@ -1,4 +1,4 @@
-import { type Timetable, timetableSchema } from '@/lib/contracts/stored-plan';
+import { type MovedVisit, type Timetable, timetableSchema } from '@/lib/contracts/stored-plan';
 import type { Instant } from '@/lib/units/instant';
 import type { DbReader, Tx } from '@/prisma/client';
 
@@ -17,13 +17,35 @@ export async function findAcceptedPlan(reader: DbReader): Promise<AcceptedPlan |
   return body.success ? { id: row.id, madeAt: row.madeAt.getTime(), timetable: body.data } : null;
 }
 
-/** The plans that held before the one that does, newest first. */
-export async function listReplacedPlans(reader: DbReader, count: number): Promise<AcceptedPlan[]> {
-  const rows = await reader.plan.findMany({ where: { status: 'replaced' }, orderBy: { madeAt: 'desc' }, take: count });
-  return rows.flatMap(({ id, madeAt, body }) => {
-    const timetable = timetableSchema.safeParse(body);
-    return timetable.success ? [{ id, madeAt: madeAt.getTime(), timetable: timetable.data }] : [];
+/** The newest plans that held before the one that does, newest first. */
+export async function listReplacedPlans(
+  reader: DbReader,
+  count: number,
+): Promise<{ readonly id: string; readonly madeAt: Instant }[]> {
+  const rows = await reader.plan.findMany({
+    where: { status: 'replaced' },
+    orderBy: { madeAt: 'desc' },
+    take: count,
+    select: { id: true, madeAt: true },
   });
+  return rows.map(({ id, madeAt }) => ({ id, madeAt: madeAt.getTime() }));
+}
+
+/** What a plan moved against the one before it; null when it is not there or not known. */
+export async function findPlanMoves(reader: DbReader, planId: string): Promise<readonly MovedVisit[] | null> {
+  const row = await reader.plan.findUnique({ where: { id: planId }, select: { body: true } });
+  const body = timetableSchema.safeParse(row?.body);
+  return body.success ? body.data.moved : null;
+}
+
+/** Names the plan that holds; null: none was accepted yet. */
+export async function findAcceptedPlanId(reader: DbReader): Promise<string | null> {
+  const row = await reader.plan.findFirst({
+    where: { status: 'accepted' },
+    orderBy: { madeAt: 'desc' },
+    select: { id: true },
+  });
+  return row?.id ?? null;
 }
 
 /** Puts a plan in the place of the one that holds. */

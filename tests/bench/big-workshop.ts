@@ -68,7 +68,7 @@ export function addReading(url: string, at: Instant, temperatureC: number): void
   connection.close();
 }
 
-function row(connection: Connection, table: string, values: Readonly<Record<string, unknown>>): void {
+export function insertRow(connection: Connection, table: string, values: Readonly<Record<string, unknown>>): void {
   const names = Object.keys(values);
   const columns = names.map((name) => `"${name}"`).join(', ');
   const marks = names.map(() => '?').join(', ');
@@ -80,8 +80,8 @@ const iso = (at: Instant) => new Date(at).toISOString().replace('Z', '+00:00');
 function insertShop(connection: Connection, nowAt: Instant): void {
   const at = iso(nowAt - 3 * 365 * 24 * HOUR_MS);
   const dates = { createdAt: at, updatedAt: at };
-  row(connection, 'Sensor', { id: BIG_SENSOR_ID, name: 'Shelf', place: 'shop', version: 1, createdAt: at });
-  row(connection, 'Shop', {
+  insertRow(connection, 'Sensor', { id: BIG_SENSOR_ID, name: 'Shelf', place: 'shop', version: 1, createdAt: at });
+  insertRow(connection, 'Shop', {
     id: 1,
     name: 'Big workshop',
     timeZone: 'America/Chicago',
@@ -99,27 +99,27 @@ function insertShop(connection: Connection, nowAt: Instant): void {
     version: 1,
     ...dates,
   });
-  row(connection, 'Person', { id: 'ana', name: 'Ana', skills: '[]', isActive: 1, createdAt: at });
+  insertRow(connection, 'Person', { id: 'ana', name: 'Ana', skills: '[]', isActive: 1, createdAt: at });
   for (const [id, kind] of [
     ['glue', 'adhesive'],
     ['gloss', 'coating'],
   ]) {
     const figures = JSON.stringify(SHEET);
-    row(connection, 'Material', { id, kind, name: `Big ${id}`, figures, sheetRevision: '', note: '', ...dates });
+    insertRow(connection, 'Material', { id, kind, name: `Big ${id}`, figures, sheetRevision: '', note: '', ...dates });
   }
-  row(connection, 'Model', { id: 'model', name: 'Big minnow', note: '', createdAt: at });
+  insertRow(connection, 'Model', { id: 'model', name: 'Big minnow', note: '', createdAt: at });
   const revision = { id: 'rev', modelId: 'model', letter: 'A', frozenAt: at, lengthMm: 100, profile: '[]', note: '' };
-  row(connection, 'Revision', { ...revision, ...dates });
+  insertRow(connection, 'Revision', { ...revision, ...dates });
   for (const [position, name] of ANCHORS.entries()) {
     const anchor = { id: name, revisionId: 'rev', position, name, role: 'belly-hanger', kind: 'twisted-wire' };
-    row(connection, 'Anchor', anchor);
+    insertRow(connection, 'Anchor', anchor);
   }
   for (const [position, [name, kind, materialId, need]] of ROUTE.entries()) {
     const operation = { id: name, revisionId: 'rev', position, name, kind, attendedMinutes: 2, materialId };
-    row(connection, 'RouteOperation', { ...operation, anchorPositions: '[]', caution: 'epoxy' });
+    insertRow(connection, 'RouteOperation', { ...operation, anchorPositions: '[]', caution: 'epoxy' });
     if (need === null) continue;
     const [afterOperationId, wait] = need;
-    row(connection, 'OperationNeed', { id: `need-${name}`, operationId: name, afterOperationId, wait });
+    insertRow(connection, 'OperationNeed', { id: `need-${name}`, operationId: name, afterOperationId, wait });
   }
 }
 
@@ -147,7 +147,7 @@ function insertBatch(
 ): number {
   const openedAt = lastAt - steps.length * 40 * HOUR_MS - HOUR_MS;
   const told = story(batchId, steps, openedAt, isOpen);
-  row(connection, 'Batch', {
+  insertRow(connection, 'Batch', {
     id: batchId,
     number,
     revisionId: 'rev',
@@ -160,19 +160,23 @@ function insertBatch(
     finishedAt: isOpen ? null : iso(lastAt),
   });
   for (const piece of PIECES) {
-    row(connection, 'Piece', { id: `${batchId}-${piece}`, batchId, number: piece });
+    insertRow(connection, 'Piece', { id: `${batchId}-${piece}`, batchId, number: piece });
     for (const anchorId of ANCHORS) {
-      row(connection, 'Joint', { id: `${batchId}-${piece}-${anchorId}`, pieceId: `${batchId}-${piece}`, anchorId });
+      insertRow(connection, 'Joint', {
+        id: `${batchId}-${piece}-${anchorId}`,
+        pieceId: `${batchId}-${piece}`,
+        anchorId,
+      });
     }
   }
   for (const [index, { at, body }] of told.entries()) {
     if (body.kind === 'mix-started') {
       const { mixId, number: mixNumber, materialId, massG } = body;
-      row(connection, 'Mix', { id: mixId, batchId, number: mixNumber, materialId, massG, mixedAt: iso(at) });
+      insertRow(connection, 'Mix', { id: mixId, batchId, number: mixNumber, materialId, massG, mixedAt: iso(at) });
     }
     const event = { id: `${batchId}-e${index}`, batchId, seq: index + 1, key: `${batchId}-${index}`, at: iso(at) };
     const rest = { recordedAt: iso(at), personId: 'ana', kind: body.kind, body: JSON.stringify(body) };
-    row(connection, 'BatchEvent', { ...event, ...rest });
+    insertRow(connection, 'BatchEvent', { ...event, ...rest });
   }
   return told.length;
 }

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from '@playwright/test';
 
@@ -49,8 +49,17 @@ function unpackBrowser(env: Record<string, string>): Browser {
   return {
     executablePath,
     origin: 'npm',
-    env: { ...env, ...own, FONTCONFIG_PATH: path.join(folder, 'fonts') },
+    env: { ...env, ...own, FONTCONFIG_FILE: fontSettings(folder) },
   };
+}
+
+/** Settings that name the fonts where they were unpacked to: those that come along name fixed folders, and without any font the browser ends. */
+function fontSettings(folder: string): string {
+  const file = path.join(folder, 'fonts-here.conf');
+  const dirs = [path.join(folder, 'fonts'), '/usr/share/fonts'].map((dir) => `<dir>${dir}</dir>`);
+  const cache = `<cachedir>${path.join(folder, 'fonts-cache')}</cachedir>`;
+  writeFileSync(file, `<?xml version="1.0"?>\n<fontconfig>${dirs.join('')}${cache}</fontconfig>\n`);
+  return file;
 }
 
 /** Whether the system has every library a program needs. */

@@ -1,21 +1,23 @@
+import type { PlanSummary } from '@/app/_plan/worker-messages';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { Table } from '@/app/_ui/table';
-import type { PlannedBatchLine, Timetable } from '@/lib/contracts/stored-plan';
+import type { PlannedBatchLine } from '@/lib/contracts/stored-plan';
 import { dateText } from '@/lib/units/format-instant';
 import type { Instant } from '@/lib/units/instant';
 
+/** A plan that is compared with the one in view. */
 export interface ComparedPlan {
   readonly id: string;
   readonly title: string;
-  readonly timetable: Timetable;
+  readonly summary: PlanSummary;
 }
 
 /** Plans side by side: when each batch is ready in each of them. */
 export function BatchComparison({ plans, zone }: { readonly plans: readonly ComparedPlan[]; readonly zone: string }) {
   const batches = new Map<string, PlannedBatchLine>();
-  for (const { timetable } of plans) for (const batch of timetable.batches) batches.set(batch.batchId, batch);
+  for (const { summary } of plans) for (const batch of summary.batches) batches.set(batch.batchId, batch);
   const lineOf = (plan: ComparedPlan, batchId: string) =>
-    plan.timetable.batches.find((batch) => batch.batchId === batchId);
+    plan.summary.batches.find((batch) => batch.batchId === batchId);
   return (
     <Table
       caption="When each batch is ready"

@@ -29,9 +29,29 @@ export function OverloadFact({ overload, zone }: { readonly overload: Overload; 
   );
 }
 
+/** Lines of a list that are shown at once; the rest is there to be opened. Chosen. */
+const MOST_MOVED = 30;
+
 /** What moved against the plan before, from when to when, and why. */
 export function MovedList({ moved, zone }: { readonly moved: readonly MovedVisit[]; readonly zone: string }) {
   if (moved.length === 0) return <p className="text-ink-soft">Nothing moved.</p>;
+  const rest = moved.slice(MOST_MOVED);
+  return (
+    <>
+      <MovedLines moved={moved.slice(0, MOST_MOVED)} zone={zone} />
+      {rest.length > 0 && (
+        <details>
+          <summary className="inline-flex min-h-touch items-center underline underline-offset-4">
+            And {rest.length} more
+          </summary>
+          <MovedLines moved={rest} zone={zone} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function MovedLines({ moved, zone }: { readonly moved: readonly MovedVisit[]; readonly zone: string }) {
   return (
     <ul className="grid gap-2">
       {moved.map(({ key, label, fromAt, toAt, cause }) => (

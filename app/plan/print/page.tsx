@@ -17,10 +17,11 @@ export const metadata: Metadata = { title: 'Plan of a week' };
 export default async function PrintPage({ searchParams }: { readonly searchParams: SearchParams }) {
   const { word } = await readListQuery(searchParams);
   const shop = await currentShop();
-  const view = await loadPlanView(await db(), shop, now());
+  const nowAt = now();
+  const view = await loadPlanView(await db(), shop, nowAt);
   const zone = shop.timeZone;
   const asked = word('from');
-  const from = isCalendarDay(asked) ? asked : wallTimeAt(view.nowAt, zone).day;
+  const from = isCalendarDay(asked) ? asked : wallTimeAt(nowAt, zone).day;
   const fromAt = instantOfWallTime(from, 0, zone);
   const toAt = instantOfWallTime(addDays(from, 7), 0, zone);
   const visits = (view.current?.visits ?? []).flatMap((visit) => {
