@@ -1,7 +1,7 @@
 import type { Timetable } from '@/lib/contracts/stored-plan';
 import type { Instant } from '@/lib/units/instant';
 import { wallTimeAt } from '@/lib/units/zoned-time';
-import { type Db, writeTx } from '@/prisma/client';
+import { type Db, isPostgresDb, writeTx } from '@/prisma/client';
 import { findAcceptedPlan, insertAcceptedPlan } from '@/prisma/data/plans';
 import { getShop } from '@/prisma/data/shop';
 import type { Refusal } from './command-result';
@@ -28,6 +28,7 @@ export function acceptPlan(
     const ends = timetable.visits.map(({ finishAt }) => finishAt);
     const fromOn = wallTimeAt(nowAt, timeZone).day;
     const toOn = wallTimeAt(Math.max(nowAt, ...ends), timeZone).day;
-    return { ok: true, planId: await insertAcceptedPlan(tx, { fromOn, toOn, timetable }, nowAt) };
+    const plan = { fromOn, toOn, timetable };
+    return { ok: true, planId: await insertAcceptedPlan(tx, isPostgresDb(database), plan, nowAt) };
   });
 }

@@ -41,6 +41,8 @@ export async function warmCures(input: PlanInput): Promise<void> {
   for (const materialId of mixed) {
     const sheet = materialId === null ? null : (input.materials.get(materialId)?.sheet ?? null);
     if (sheet === null) continue;
+    await othersFirst();
+    input.lanesOf(sheet);
     for (const milestone of MILESTONES) {
       tables.lag(sheet, milestone);
       await othersFirst();

@@ -44,10 +44,7 @@ export async function currentCourse(
   firstMixedAt: Instant,
   nowAt: Instant,
 ): Promise<CureCourse> {
-  const neededFromAt = Math.min(firstMixedAt, nowAt) - LEAD_MS;
-  // Whole days, so that the course changes only when it must.
-  const fromAt = wholeDay(neededFromAt);
-  const horizonAt = wholeDay(nowAt) + (HORIZON_DAYS + 1) * DAY_MS;
+  const { fromAt, horizonAt } = currentFrame(firstMixedAt, nowAt);
   const { series, version } = await currentSeries(reader, shop.cureSensorId, fromAt);
   const key = [shop.cureSensorId, version, shop.version, horizonAt].join(' ');
   const kept = keptCourse;
@@ -55,6 +52,26 @@ export async function currentCourse(
   const value = makeCourse(series, shop, fromAt, horizonAt);
   keptCourse = { key, fromAt, value };
   return value;
+}
+
+/** The same for a shop whose usual week is another than its own; not kept. */
+export async function supposedCourse(
+  reader: DbReader,
+  shop: ShopSettings,
+  firstMixedAt: Instant,
+  nowAt: Instant,
+): Promise<CureCourse> {
+  const { fromAt, horizonAt } = currentFrame(firstMixedAt, nowAt);
+  const { series } = await currentSeries(reader, shop.cureSensorId, fromAt);
+  return makeCourse(series, shop, fromAt, horizonAt);
+}
+
+/** Whole days, so that the course changes only when it must. */
+function currentFrame(firstMixedAt: Instant, nowAt: Instant) {
+  return {
+    fromAt: wholeDay(Math.min(firstMixedAt, nowAt) - LEAD_MS),
+    horizonAt: wholeDay(nowAt) + (HORIZON_DAYS + 1) * DAY_MS,
+  };
 }
 
 /** Whether something kept from `keptFromAt` on serves for `fromAt`: it begins before, but not so long as to be slow. */

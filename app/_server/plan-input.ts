@@ -12,7 +12,7 @@ import { listAllBenchExceptions, listPeopleWithSkills } from '@/prisma/data/peop
 import { listPlanPins } from '@/prisma/data/plan-pins';
 import { listResources } from '@/prisma/data/resources';
 import type { ShopSettings } from '@/prisma/data/shop';
-import { type CureCourse, currentCourse, pastCourse } from './cure-course';
+import { type CureCourse, currentCourse, supposedCourse } from './cure-course';
 import { firstMixedAt, foldedBatches, knownBatch } from './known-batches';
 
 /** Everything the plan is made of as it stands now. With `warmerC` the expected temperature is so much higher. */
@@ -26,7 +26,7 @@ export async function loadPlanInput(database: Db, shop: ShopSettings, nowAt: Ins
   const course =
     warmerC === 0
       ? await currentCourse(database, shop, firstAt, nowAt)
-      : await warmerCourse(database, shop, warmerC, Math.min(firstAt, nowAt), nowAt);
+      : await supposedCourse(database, warmer(shop, warmerC), firstAt, nowAt);
   const [planning, mixable, people, exceptions, resources, pins] = [
     await listOperationPlanning(database, revisionIds),
     await listMixableMaterials(database),
@@ -55,11 +55,11 @@ function lanesFor(course: CureCourse): PlanInput['lanesOf'] {
   return kept;
 }
 
-function warmerCourse(database: Db, shop: ShopSettings, byC: number, fromAt: Instant, nowAt: Instant) {
+function warmer(shop: ShopSettings, byC: number): ShopSettings {
   const { otherwiseC, periods } = shop.temperatureProfile;
   const temperatureProfile = {
     otherwiseC: otherwiseC + byC,
     periods: periods.map((period) => ({ ...period, temperatureC: period.temperatureC + byC })),
   };
-  return pastCourse(database, { ...shop, temperatureProfile }, fromAt, nowAt);
+  return { ...shop, temperatureProfile };
 }

@@ -12,7 +12,7 @@ import { recallOfLot } from '@/app/_server/recall';
 import { stockOutlook } from '@/app/_server/stock-outlook';
 import type { BatchAction } from '@/lib/contracts/batch-action';
 import { readStockFile } from '@/lib/exchange/stock-file';
-import { type Db, writeTx } from '@/prisma/client';
+import { type Db, isPostgresDb, writeTx } from '@/prisma/client';
 import { findLot } from '@/prisma/data/lots';
 import { listPieceOrders } from '@/prisma/data/piece-orders';
 import { insertAcceptedPlan } from '@/prisma/data/plans';
@@ -186,7 +186,7 @@ describeBothDatabases('tracing and cost', (makeDb) => {
     const rest = { unplaced: [], batches: [], value, unavoidableLateMinutes: null, isProvedBest: false };
     const timetable = { visits: [visit], ...rest, moved: [], whatIf: [] };
     const plan = { fromOn: '2026-03-10', toOn: '2026-03-24', timetable };
-    await writeTx(db, (tx) => insertAcceptedPlan(tx, plan, EVENING));
+    await writeTx(db, (tx) => insertAcceptedPlan(tx, isPostgresDb(db), plan, EVENING));
     const wire = (await stockOutlook(db, '2026-03-10')).find((line) => line.material.id === 'wire');
     expect(wire?.outlook?.shortage).toMatchObject({ bitesOn: '2026-03-12', shortMilli: 600_000 });
   });
