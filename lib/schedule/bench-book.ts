@@ -41,9 +41,12 @@ export class BenchBook {
     this.firstOf = new Int32Array(people.length + 1);
     for (const [p, person] of people.entries()) this.firstOf[p + 1] = (this.firstOf[p] ?? 0) + person.sessions.length;
     this.offset = new Int32Array(sessions.length + 1);
-    // Stretches that do not touch take two minutes each at the least; one more while one is put in.
+    // Stretches that do not touch take two minutes each at the least; one more while one is put in. A task adds one at
+    // the most: pieces of what is put down begin where another stretch ends.
+    const most = 2 * compiled.taskCount + 3;
     for (const [s, span] of sessions.entries()) {
-      this.offset[s + 1] = (this.offset[s] ?? 0) + Math.floor((span.endMinute - span.startMinute) / 2) + 3;
+      const fitting = Math.floor((span.endMinute - span.startMinute) / 2) + 3;
+      this.offset[s + 1] = (this.offset[s] ?? 0) + Math.min(fitting, most);
     }
     const room = this.offset[sessions.length] ?? 0;
     this.busyStart = new Int32Array(room);

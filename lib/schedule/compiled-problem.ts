@@ -143,11 +143,18 @@ export function closesAt(lag: CompiledLag, from: number): number {
   return Math.max(end, from);
 }
 
+/** Tables compiled before: one problem is compiled again and again with something changed, its cures rarely. */
+const compiledTables = new WeakMap<LagTable, CompiledTable>();
+
 function compiledTable(table: LagTable): CompiledTable {
+  const known = compiledTables.get(table);
+  if (known !== undefined) return known;
   const ends = Int32Array.from(table.minutes, (minutes, i) =>
     minutes === null ? NEVER : table.startMinute + i * table.stepMinutes + minutes,
   );
-  return { startMinute: table.startMinute, stepMinutes: table.stepMinutes, ends };
+  const compiled = { startMinute: table.startMinute, stepMinutes: table.stepMinutes, ends };
+  compiledTables.set(table, compiled);
+  return compiled;
 }
 
 function compiledLinks(problem: PlanningProblem, lag: (source: Lag) => CompiledLag) {

@@ -1,4 +1,10 @@
-import { type CompiledLag, type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
+import {
+  type CompiledLag,
+  type CompiledProblem,
+  type CompiledTable,
+  NEVER,
+  opensAt,
+} from '@/lib/schedule/compiled-problem';
 
 /** Times of each task on an empty bench: what rules of priority are made of. */
 interface TaskTimes {
@@ -159,11 +165,17 @@ export function tailsAfterFinish(compiled: CompiledProblem): Float64Array {
   return tails;
 }
 
+const shortestOf = new WeakMap<CompiledTable, number>();
+
 function shortest({ minutes, table }: CompiledLag): number {
   if (table === null) return Math.max(0, minutes);
+  const known = shortestOf.get(table);
+  if (known !== undefined) return known;
   let least = NEVER;
   for (const [i, end] of table.ends.entries()) {
     least = Math.min(least, end - table.startMinute - i * table.stepMinutes);
   }
-  return Math.max(0, least);
+  const shortestMinutes = Math.max(0, least);
+  shortestOf.set(table, shortestMinutes);
+  return shortestMinutes;
 }
