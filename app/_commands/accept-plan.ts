@@ -2,7 +2,7 @@ import type { Timetable } from '@/lib/contracts/stored-plan';
 import type { Instant } from '@/lib/units/instant';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 import { type Db, isPostgresDb, writeTx } from '@/prisma/client';
-import { findAcceptedPlan, insertAcceptedPlan } from '@/prisma/data/plans';
+import { findAcceptedPlanId, insertAcceptedPlan } from '@/prisma/data/plans';
 import { getShop } from '@/prisma/data/shop';
 import type { Refusal } from './command-result';
 
@@ -19,8 +19,7 @@ export function acceptPlan(
   nowAt: Instant,
 ): Promise<AcceptPlanResult> {
   return writeTx(database, async (tx): Promise<AcceptPlanResult> => {
-    const held = await findAcceptedPlan(tx);
-    if ((held?.id ?? null) !== madeAgainst) {
+    if ((await findAcceptedPlanId(tx)) !== madeAgainst) {
       const message = 'Somebody else just accepted another plan. Plan anew and compare.';
       return { ok: false, code: 'changed-meanwhile', message };
     }

@@ -6,6 +6,7 @@ import type { PlanBudget, PlanJob, PlanNews, PlanTask, ToldPlan } from '@/app/_p
 import type { Timetable, WhatIf } from '@/lib/contracts/stored-plan';
 import type { Instant } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
+import { findAcceptedPlanId } from '@/prisma/data/plans';
 import { getShop } from '@/prisma/data/shop';
 import { acceptedPlan } from './accepted-plan';
 import { loadPlanInput } from './plan-input';
@@ -86,6 +87,7 @@ async function planTask(
 ): Promise<{ readonly task: PlanTask; readonly againstPlanId: string | null }> {
   const shop = await getShop(database);
   const input = await loadPlanInput(database, shop, nowAt, whatIf?.warmerC ?? 0);
+  const againstPlanId = await findAcceptedPlanId(database);
   const held = await acceptedPlan(database);
   const task: PlanTask = {
     shop: await shopProblemInTurns(whatIf === null ? input : withWhatIf(input, whatIf)),
@@ -93,7 +95,7 @@ async function planTask(
     zone: shop.timeZone,
     whatIf: whatIf === null ? [] : whatIfWords(input, whatIf, shop.temperatureUnit),
   };
-  return { task, againstPlanId: held?.id ?? null };
+  return { task, againstPlanId };
 }
 
 /** Hands a job to the planner's thread and keeps what it tells as a run that can be shown. */

@@ -15,8 +15,8 @@ import {
   takenByOpenBatches,
 } from '@/prisma/data/batch-needs';
 import { listOpenBatchHeads } from '@/prisma/data/batches';
-import { findAcceptedPlan } from '@/prisma/data/plans';
 import { getShop } from '@/prisma/data/shop';
+import { acceptedPlan } from './accepted-plan';
 import { type FoldedBatch, foldedBatches } from './known-batches';
 
 /** One thing that batches take or that is watched: a material, or one part of it. */
@@ -72,7 +72,7 @@ export async function stockOutlook(database: Db, today: string): Promise<Outlook
 
 /** What is still planned of each batch, by the plan that was accepted, the first to come in front. */
 async function comingVisits(database: Db): Promise<Map<string, PlannedVisit[]>> {
-  const plan = await findAcceptedPlan(database);
+  const plan = await acceptedPlan(database);
   const coming = new Map<string, PlannedVisit[]>();
   for (const visit of plan?.timetable.visits ?? []) {
     if (visit.state !== 'open' && visit.state !== 'pinned') continue;

@@ -3,6 +3,7 @@
 import { refresh } from 'next/cache';
 import { acceptPlan } from '@/app/_commands/accept-plan';
 import { pinVisit } from '@/app/_commands/pin-visit';
+import { othersFirst } from '@/app/_plan/others-first';
 import type { PinCheck } from '@/app/_plan/pin-effect';
 import { now } from '@/app/_server/clock';
 import { checkPin } from '@/app/_server/pin-check';
@@ -36,10 +37,10 @@ export async function acceptPlanAction(runId: string): Promise<Answer<object>> {
     return { ok: false, message: 'This plan is not kept any more. Plan anew.' };
   }
   cancelPlanRun(run.id);
+  await othersFirst();
   const accepted = await acceptPlan(await db(), timetable, run.againstPlanId, now());
-  if (!accepted.ok) return accepted;
-  // The page that shows it is asked for next: this one is left.
-  return { ok: true };
+  // Nothing is drawn anew here: the page that shows the plan is gone to next.
+  return accepted.ok ? { ok: true } : accepted;
 }
 
 /** What pinning a visit would mean; nothing is saved. */
