@@ -14,6 +14,16 @@ export interface BenchSlot {
   ends: number;
 }
 
+/** What is in a book at some moment, to go back to. */
+export interface BookCopy {
+  readonly counts: Int32Array;
+  readonly used: Uint8Array;
+  readonly ready: Int32Array;
+  readonly longest: Int32Array;
+  /** Start and end of each stretch, session by session. */
+  stretches: Int32Array;
+}
+
 /** The people's sessions with what is taken of them: stretches of each session in order, those that touch made one. */
 export class BenchBook {
   readonly sessionCount: number;
@@ -29,8 +39,8 @@ export class BenchBook {
   private readonly busyEnd: Int32Array;
   /** By session and key: the start of the earliest task that has the set-up. */
   private readonly readyFrom: Int32Array;
-  private base: { counts: Int32Array; start: Int32Array; end: Int32Array; ready: Int32Array; used: Uint8Array } | null =
-    null;
+  /** The longest stretch of each session that is free. */
+  private readonly longest: Int32Array;
 
   constructor(private readonly compiled: CompiledProblem) {
     const { people } = compiled.problem;
@@ -52,34 +62,51 @@ export class BenchBook {
     this.busyStart = new Int32Array(room);
     this.busyEnd = new Int32Array(room);
     this.counts = new Int32Array(sessions.length);
+    this.longest = Int32Array.from(sessions, (s) => s.endMinute - s.startMinute);
     this.used = new Uint8Array(sessions.length);
     this.readyFrom = new Int32Array(sessions.length * compiled.setUpKeyCount).fill(NEVER);
   }
 
-  /** What is in the book now is what `reset` goes back to. */
-  keepAsBase(): void {
-    this.base = {
-      counts: this.counts.slice(),
-      start: this.busyStart.slice(),
-      end: this.busyEnd.slice(),
-      ready: this.readyFrom.slice(),
-      used: this.used.slice(),
+  /** Notes what is in the book, in `copy` where there is one already. */
+  save(copy: BookCopy | null): BookCopy {
+    const noted = copy ?? {
+      counts: new Int32Array(this.counts.length),
+      used: new Uint8Array(this.used.length),
+      ready: new Int32Array(this.readyFrom.length),
+      longest: new Int32Array(this.longest.length),
+      stretches: new Int32Array(0),
     };
+    noted.counts.set(this.counts);
+    noted.used.set(this.used);
+    noted.ready.set(this.readyFrom);
+    noted.longest.set(this.longest);
+    let length = 0;
+    for (let s = 0; s < this.sessionCount; s++) length += 2 * (this.counts[s] ?? 0);
+    if (length > noted.stretches.length) noted.stretches = new Int32Array(2 * length);
+    const { stretches } = noted;
+    let at = 0;
+    for (let s = 0; s < this.sessionCount; s++) {
+      const from = this.offset[s] ?? 0;
+      for (let i = from; i < from + (this.counts[s] ?? 0); i++) {
+        stretches[at++] = this.busyStart[i] ?? 0;
+        stretches[at++] = this.busyEnd[i] ?? 0;
+      }
+    }
+    return noted;
   }
 
-  reset(): void {
-    const { base } = this;
-    if (base === null) return;
-    this.counts.set(base.counts);
-    this.used.set(base.used);
-    this.readyFrom.set(base.ready);
+  /** Back to what was noted. */
+  restore({ counts, used, ready, longest, stretches }: BookCopy): void {
+    this.counts.set(counts);
+    this.used.set(used);
+    this.readyFrom.set(ready);
+    this.longest.set(longest);
+    let at = 0;
     for (let s = 0; s < this.sessionCount; s++) {
-      const count = base.counts[s] ?? 0;
-      if (count === 0) continue;
       const from = this.offset[s] ?? 0;
-      for (let i = from; i < from + count; i++) {
-        this.busyStart[i] = base.start[i] ?? 0;
-        this.busyEnd[i] = base.end[i] ?? 0;
+      for (let i = from; i < from + (counts[s] ?? 0); i++) {
+        this.busyStart[i] = stretches[at++] ?? 0;
+        this.busyEnd[i] = stretches[at++] ?? 0;
       }
     }
   }
@@ -92,7 +119,10 @@ export class BenchBook {
     slot.person = person;
     const leastPiece = this.compiled.leastPiece[task] ?? 0;
     const last = this.firstOf[person + 1] ?? 0;
+    const { longest } = this;
+    const needed = leastPiece > 0 ? Math.min(leastPiece, minutes) : minutes;
     for (let s = this.sessionAfter(person, from); s < last; s++) {
+      if ((longest[s] ?? 0) < needed) continue;
       const found =
         leastPiece > 0
           ? this.findPieces(s, last, from, minutes, leastPiece, slot)
@@ -249,5 +279,19 @@ export class BenchBook {
     }
     busyStart[first] = from;
     busyEnd[first] = to;
+    this.measure(s);
+  }
+
+  /** Notes the longest free stretch of a session. */
+  private measure(s: number): void {
+    const offset = this.offset[s] ?? 0;
+    const stop = offset + (this.counts[s] ?? 0);
+    let from = this.sessionStart[s] ?? 0;
+    let longest = 0;
+    for (let i = offset; i < stop; i++) {
+      longest = Math.max(longest, (this.busyStart[i] ?? 0) - from);
+      from = this.busyEnd[i] ?? 0;
+    }
+    this.longest[s] = Math.max(longest, (this.sessionEnd[s] ?? 0) - from);
   }
 }

@@ -6,7 +6,7 @@ export const LEVEL_COUNT = 6;
 
 /** Writes what a finished draft costs into `value`, level by level as `planValue` counts it from the plan. */
 export function weighDraft(draft: PlanDraft, batchReady: Float64Array, value: Float64Array): void {
-  const { compiled, status, remedies, setUp, book } = draft;
+  const { compiled, status, remedyCount, setUp, book } = draft;
   const { horizonMinute, batches, tasks } = compiled.problem;
   value.fill(0);
   batchReady.fill(Number.NEGATIVE_INFINITY);
@@ -19,7 +19,7 @@ export function weighDraft(draft: PlanDraft, batchReady: Float64Array, value: Fl
       if (own < NEVER) ready = own;
       const isFixed = compiled.fixed[i] === 1;
       if (!isFixed || tasks[i]?.state.kind === 'pinned') {
-        value[2] = (value[2] ?? 0) + (remedies[i]?.length ?? 0);
+        value[2] = (value[2] ?? 0) + (remedyCount[i] ?? 0);
         if ((setUp[i] ?? 0) > 0) value[4] = (value[4] ?? 0) + 1;
       }
       if (isFixed) value[0] = (value[0] ?? 0) + brokenInto(draft, i);

@@ -1,29 +1,46 @@
 import { NEVER } from '@/lib/schedule/compiled-problem';
 
+/** Steps at some moment, to go back to. */
+export interface ProfileCopy {
+  readonly times: Int32Array;
+  readonly free: Int32Array;
+  count: number;
+}
+
 /** How many places of one resource are free over time, as steps. */
 export class FreeProfile {
-  private times: Int32Array;
-  private free: Int32Array;
+  private readonly times: Int32Array;
+  private readonly free: Int32Array;
   private count: number;
 
   /** `from[i]` in rising order, `free[i]` from then on; the first one holds for all time before it too. */
-  constructor(
-    private readonly baseTimes: Int32Array,
-    private readonly baseFree: Int32Array,
-    holdCount: number,
-  ) {
-    const room = baseTimes.length + 2 * holdCount + 2;
+  constructor(from: Int32Array, free: Int32Array, holdCount: number) {
+    const room = from.length + 2 * holdCount + 2;
     this.times = new Int32Array(room);
     this.free = new Int32Array(room);
-    this.count = 0;
-    this.reset();
+    this.times.set(from);
+    this.free.set(free);
+    this.count = from.length;
   }
 
-  /** Back to the steps it was made with. */
-  reset(): void {
-    this.times.set(this.baseTimes);
-    this.free.set(this.baseFree);
-    this.count = this.baseTimes.length;
+  /** Notes the steps, in `copy` where there is one already. */
+  save(copy: ProfileCopy | null): ProfileCopy {
+    const noted = copy ?? {
+      times: new Int32Array(this.times.length),
+      free: new Int32Array(this.free.length),
+      count: 0,
+    };
+    noted.times.set(this.times);
+    noted.free.set(this.free);
+    noted.count = this.count;
+    return noted;
+  }
+
+  /** Back to the steps that were noted. */
+  restore({ times, free, count }: ProfileCopy): void {
+    this.times.set(times);
+    this.free.set(free);
+    this.count = count;
   }
 
   /** -1 where `amount` is free over [start, end); else the end of the last stretch that stands in the way. */

@@ -12,10 +12,17 @@ import { seededRandom } from '@/lib/statistics/seeded-random';
 
 /** Where in a value the weighted minutes late stand. */
 const LATE_LEVEL = 1;
-/** A worse plan is gone on from when it is late by no more than this over the best, in weighted minutes. Chosen: half a day. */
-const MOST_WORSE = 1440;
-/** After so many plans without a better one the search is shaken. Chosen: the best of three on invented shops. */
-const IDLE_PLANS = 1_000;
+/** A worse plan is gone on from when it is late by no more than this over the best, in weighted minutes. Chosen. */
+const MOST_WORSE = 1_000;
+/** After so many plans without a better one by moving whole batches, tasks are moved too. Chosen on invented shops. */
+const IDLE_BY_BATCHES = 700;
+/** Rules of priority whose orders are gone on from in turn before the best plan is, each for this long. Chosen. */
+const FIRST_ROUNDS = 4;
+const IDLE_AT_FIRST = 300;
+/** After so many plans without a better one the search is shaken. Chosen on invented shops. */
+const IDLE_PLANS = 1_700;
+/** How often a task is made to pass over its earliest session, or no longer, instead of being moved. Chosen. */
+const DELAY_SHARE = 0.03;
 /** Changes made at once by a shake. Chosen. */
 const SHAKES = 4;
 /**
@@ -44,13 +51,19 @@ export class PlanImprover {
   readonly #heldStart: Int32Array | null;
   /** What plans in place of the orders where nobody is needed and nothing is held. */
   readonly #project: ReturnType<typeof projectSearchFor>;
-  #order: number[] = [];
-  #cost: number[] = [];
-  #bestOrder: number[] = [];
+  #order: Int32Array = new Int32Array(0);
+  #cost: Float64Array = new Float64Array(0);
+  #bestOrder: Int32Array = new Int32Array(0);
   #bestDelays: Uint8Array;
-  #bestCost: number[] = [];
+  #bestCost: Float64Array = new Float64Array(0);
+  /** What each batch is late in the plan that is gone on from. */
+  readonly #late: Float64Array;
   /** The best of the round: what is not much worse than it is gone on from. */
-  #roundCost: number[] = [];
+  #roundCost: Float64Array = new Float64Array(0);
+  /** Orders that the first rounds begin with, best first. */
+  #starts: readonly Int32Array[] = [];
+  /** Rounds begun, the one that runs included. */
+  #rounds = 0;
   /** Plans made since the round got better. */
   #idle = 0;
   #bestFloor: Int32Array;
@@ -63,13 +76,14 @@ export class PlanImprover {
     this.#compiled = compileProblem(problem);
     this.#decoder = new PlanDecoder(this.#compiled);
     this.#random = seededRandom(seed);
-    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#decoder.batchLate, this.#random);
+    this.#late = new Float64Array(problem.batches.length);
+    this.#moves = new OrderMoves(this.#compiled.batchOf, this.#late, this.#random);
     this.#heldStart = held === null ? null : startsOf(problem, held);
     this.#bestDelays = this.#decoder.delays.slice();
     this.#bestFloor = this.#decoder.floor.slice();
     this.#project = held === null ? projectSearchFor(this.#compiled, seed) : null;
     if (this.#project !== null) {
-      this.#bestOrder = [...(ruleOrders(this.#compiled)[0] ?? [])];
+      this.#bestOrder = Int32Array.from(ruleOrders(this.#compiled)[0] ?? []);
       return;
     }
     const orders = [...ruleOrders(this.#compiled)];
@@ -78,14 +92,17 @@ export class PlanImprover {
       const order = heldOrder(problem, this.#compiled, held);
       const keeping = keepingOrder(this.#decoder, held, startsOf(problem, held), order);
       if (keeping.isBroken) this.#mostMoved = MOST_MOVED * this.#compiled.open.length;
-      this.#consider([...keeping.order]);
+      this.#consider(keeping.order);
       this.#decoder.floor.fill(NO_FLOOR);
       orders.push(order);
     }
-    for (const order of orders) this.#consider([...order]);
-    this.#order = [...this.#bestOrder];
-    this.#cost = this.#bestCost;
-    this.#roundCost = this.#bestCost;
+    const costs = new Map(orders.map((order) => [order, this.#consider(order)]));
+    const costOf = (order: readonly number[]) => costs.get(order) ?? this.#bestCost;
+    if (held === null) {
+      const sorted = [...orders].sort((a, b) => compareValues(costOf(a), costOf(b)));
+      this.#starts = sorted.slice(0, FIRST_ROUNDS).map((order) => Int32Array.from(order));
+    }
+    this.#beginRound();
   }
 
   /** Plans made so far. */
@@ -121,7 +138,6 @@ export class PlanImprover {
 
   /** Makes `count` more plans; true when the best of them is better than what was there. */
   improve(count: number): boolean {
-    const { open } = this.#compiled;
     if (!this.canImprove) return false;
     if (this.#project !== null) {
       const before = this.#project.bestEnd;
@@ -129,56 +145,78 @@ export class PlanImprover {
       return this.#project.bestEnd < before;
     }
     let isBetter = false;
-    this.#decoder.delays.set(this.#bestDelays);
-    this.#decoder.floor.set(this.#bestFloor);
-    for (let i = 0; i < count; i++) {
-      if (this.#idle >= IDLE_PLANS) this.#beginRound();
-      const order = this.#moves.moved(this.#order);
-      const toggled = this.#random() < 0.1 ? (open[Math.floor(this.#random() * open.length)] ?? -1) : -1;
-      if (toggled >= 0) this.#toggle(toggled);
-      const freed = this.#freed();
-      this.#idle++;
-      const mostLate = this.#mostLate();
-      const cost = this.#costOf(order, mostLate);
-      if (cost !== null && compareCosts(cost, this.#bestCost) < 0) {
-        this.#keep(order, cost);
-        isBetter = true;
-      }
-      if (cost !== null && this.#isNearEnough(cost, mostLate)) {
-        this.#order = order;
-        this.#cost = cost;
-        if (compareCosts(cost, this.#roundCost) < 0) {
-          this.#roundCost = cost;
-          this.#idle = 0;
-        }
-      } else {
-        if (toggled >= 0) this.#toggle(toggled);
-        if (freed !== null) this.#decoder.floor[freed.task] = freed.floor;
-      }
-    }
+    for (let i = 0; i < count; i++) isBetter = this.#tryAnother() || isBetter;
     return isBetter;
   }
 
-  /** From the best order, shaken: where the last round ended nothing better was near. */
+  /** Makes one more plan, and goes on from it where it is not much worse; true when it is the best so far. */
+  #tryAnother(): boolean {
+    const mostIdle = this.#rounds <= this.#starts.length ? IDLE_AT_FIRST : IDLE_PLANS;
+    if (this.#idle >= mostIdle) this.#beginRound();
+    const isByBatches = this.#heldStart === null && this.#idle < IDLE_BY_BATCHES;
+    const toggled = !isByBatches && this.#random() < DELAY_SHARE ? this.#anyTask() : -1;
+    const order = toggled >= 0 ? this.#order : this.#another(isByBatches);
+    if (toggled >= 0) this.#toggle(toggled);
+    const freed = this.#freed();
+    this.#idle++;
+    const mostLate = this.#mostLate();
+    const cost = this.#costOf(order, mostLate);
+    const isBest = cost !== null && compareValues(cost, this.#bestCost) < 0;
+    if (cost !== null && isBest) this.#keep(order, cost);
+    if (cost !== null && this.#isNearEnough(cost, mostLate)) {
+      this.#goOnFrom(order, cost);
+      if (compareValues(cost, this.#roundCost) < 0) {
+        this.#roundCost = cost;
+        this.#idle = 0;
+      }
+    } else {
+      if (toggled >= 0) this.#toggle(toggled);
+      if (freed !== null) this.#decoder.floor[freed.task] = freed.floor;
+    }
+    return isBest;
+  }
+
+  #another(isByBatches: boolean): Int32Array {
+    return isByBatches ? this.#moves.byBatches(this.#order) : this.#moves.byTasks(this.#order);
+  }
+
+  #anyTask(): number {
+    const { open } = this.#compiled;
+    return open[Math.floor(this.#random() * open.length)] ?? 0;
+  }
+
+  #goOnFrom(order: Int32Array, cost: Float64Array): void {
+    this.#order = order;
+    this.#cost = cost;
+    this.#late.set(this.#decoder.batchLate);
+    this.#decoder.settleOn(order);
+  }
+
+  /** The orders of the best rules in turn, then the best order as it is, then shaken again and again. */
   #beginRound(): void {
-    let order: readonly number[] = this.#bestOrder;
-    for (let i = 0; i < SHAKES; i++) order = this.#moves.moved(order);
-    this.#decoder.delays.set(this.#bestDelays);
+    const start = this.#starts[this.#rounds];
+    let order: Int32Array = start ?? this.#bestOrder;
+    for (let i = 0; i < SHAKES && this.#rounds > this.#starts.length; i++) order = this.#moves.byTasks(order);
+    this.#rounds++;
+    if (start === undefined) this.#decoder.delays.set(this.#bestDelays);
+    else this.#decoder.delays.fill(0);
     this.#decoder.floor.set(this.#bestFloor);
-    this.#order = [...order];
-    this.#cost = this.#costOf(order, Number.POSITIVE_INFINITY) ?? this.#bestCost;
-    this.#roundCost = this.#cost;
+    const cost = this.#costOf(order, Number.POSITIVE_INFINITY) ?? this.#bestCost;
+    this.#goOnFrom(order, cost);
+    this.#roundCost = cost;
     this.#idle = 0;
   }
 
-  #consider(order: number[]): void {
+  #consider(listed: readonly number[]): Float64Array | null {
+    const order = Int32Array.from(listed);
     const cost = this.#costOf(order, Number.POSITIVE_INFINITY);
-    if (cost === null) return;
-    if (this.#bestCost.length === 0 || compareCosts(cost, this.#bestCost) < 0) this.#keep(order, cost);
+    if (cost !== null && (this.#bestCost.length === 0 || compareValues(cost, this.#bestCost) < 0))
+      this.#keep(order, cost);
+    return cost;
   }
 
-  #keep(order: number[], cost: number[]): void {
-    this.#bestOrder = [...order];
+  #keep(order: Int32Array, cost: Float64Array): void {
+    this.#bestOrder = order;
     this.#bestCost = cost;
     this.#bestDelays = this.#decoder.delays.slice();
     this.#bestFloor = this.#decoder.floor.slice();
@@ -186,9 +224,8 @@ export class PlanImprover {
 
   /** Now and then a task is let go of its place, or given it back: what to undo, null where nothing was done. */
   #freed(): { readonly task: number; readonly floor: number } | null {
-    const { open } = this.#compiled;
     if (this.#heldStart === null || this.#random() < 0.7) return null;
-    const task = open[Math.floor(this.#random() * open.length)] ?? 0;
+    const task = this.#anyTask();
     const floor = this.#decoder.floor[task] ?? NO_FLOOR;
     const start = this.#heldStart[task] ?? -1;
     this.#decoder.floor[task] = floor === NO_FLOOR && start >= 0 ? start : NO_FLOOR;
@@ -200,12 +237,12 @@ export class PlanImprover {
   }
 
   /** The levels of the value, the second raised by what the moves cost; null: later than `mostLate`. */
-  #costOf(order: readonly number[], mostLate: number): number[] | null {
+  #costOf(order: Int32Array, mostLate: number): Float64Array | null {
     this.#plansMade++;
     // With conflicts a later plan may still be the better one.
     const isLateSure = this.#bestCost[0] === 0;
-    if (!this.#decoder.decode(order, isLateSure ? mostLate : Number.POSITIVE_INFINITY)) return null;
-    const cost = [...this.#decoder.value];
+    if (!this.#decoder.weigh(order, isLateSure ? mostLate : Number.POSITIVE_INFINITY)) return null;
+    const cost = this.#decoder.value.slice();
     const held = this.#heldStart;
     if (held === null) return cost;
     let moved = 0;
@@ -224,15 +261,11 @@ export class PlanImprover {
     return Math.max(this.#cost[LATE_LEVEL] ?? 0, worse);
   }
 
-  #isNearEnough(cost: readonly number[], mostLate: number): boolean {
-    if (compareCosts(cost, this.#cost) <= 0) return true;
+  #isNearEnough(cost: Float64Array, mostLate: number): boolean {
+    if (compareValues(cost, this.#cost) <= 0) return true;
     if ((cost[0] ?? 0) > (this.#roundCost[0] ?? 0)) return false;
     return (cost[LATE_LEVEL] ?? 0) < mostLate;
   }
-}
-
-function compareCosts(a: readonly number[], b: readonly number[]): number {
-  return compareValues(Float64Array.from(a), Float64Array.from(b));
 }
 
 function startsOf(problem: PlanningProblem, held: ShopPlan): Int32Array {

@@ -1,6 +1,7 @@
 import type { BenchSlot } from '@/lib/schedule/bench-book';
 import { type CompiledProblem, closesAt, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
 import { PLACED, type PlanDraft } from '@/lib/schedule/plan-draft';
+import type { TaskLinks } from '@/lib/schedule/task-links';
 
 /** Where a task was in the plan that holds, with the indices of the links that it remedies. */
 export interface HeldSlot {
@@ -21,6 +22,7 @@ export class PlaceSearch {
     private readonly draft: PlanDraft,
     /** Each task's place in the plan that holds; null: it has none. */
     private readonly held: readonly (HeldSlot | null)[],
+    private readonly links: TaskLinks,
   ) {
     this.compiled = draft.compiled;
   }
@@ -57,12 +59,12 @@ export class PlaceSearch {
       const blocked = this.draft.profiles[hold.resource]?.blockedUntil(slot.start, until, hold.amount) ?? -1;
       later = Math.max(later, blocked);
     }
-    for (const link of this.compiled.linksIn[task] ?? []) {
-      if (!link.isLeast || !link.toFinish || this.draft.status[link.from] !== PLACED) continue;
+    for (const link of this.links.leastToFinish[task] ?? []) {
+      if (this.draft.status[link.from] !== PLACED) continue;
       const opens = opensAt(link.lag, this.draft.fromMoment(link));
       if (slot.finish < opens) later = Math.max(later, slot.start + opens - slot.finish);
     }
-    return this.slipBeforePlaced(task, slot, later);
+    return this.links.backward[task]?.length === 0 ? later : this.slipBeforePlaced(task, slot, later);
   }
 
   private isBetterSlot(task: number): boolean {
@@ -108,7 +110,7 @@ export class PlaceSearch {
   /** What a task owes to what is placed although it comes after it: pinned tasks, and lags that run backwards. */
   private slipBeforePlaced(task: number, slot: BenchSlot, slipped: number): number {
     let later = slipped;
-    for (const link of this.compiled.linksOut[task] ?? []) {
+    for (const link of this.links.backward[task] ?? []) {
       if (this.draft.status[link.to] !== PLACED) continue;
       const isPin = this.compiled.fixed[link.to] === 1;
       if (isPin && !this.heedsPins) continue;

@@ -1,9 +1,11 @@
 import { type CompiledProblem, closesAt, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
+import { DraftMemory } from '@/lib/schedule/draft-memory';
 import { LEVEL_COUNT, weighDraft } from '@/lib/schedule/draft-value';
 import { type HeldSlot, PlaceSearch } from '@/lib/schedule/place-search';
 import { ASKED, PLACED, PlanDraft, UNPLACED, WAITING } from '@/lib/schedule/plan-draft';
 import { planOfDraft } from '@/lib/schedule/plan-of-draft';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import { type TaskLinks, taskLinks } from '@/lib/schedule/task-links';
 
 /** How often one decoding may begin again because a window without a remedy asks for a later start before it. */
 const MOST_RESTARTS = 12;
@@ -30,6 +32,8 @@ export class PlanDecoder {
   readonly held: (HeldSlot | null)[];
   private readonly draft: PlanDraft;
   private readonly search: PlaceSearch;
+  private readonly memory: DraftMemory;
+  private readonly links: TaskLinks;
   private readonly notBefore: Int32Array;
   private readonly batchReady: Float64Array;
   private restartAt = -1;
@@ -42,7 +46,9 @@ export class PlanDecoder {
     this.notBefore = new Int32Array(n);
     this.batchReady = new Float64Array(compiled.problem.batches.length);
     this.draft = new PlanDraft(compiled);
-    this.search = new PlaceSearch(this.draft, this.held);
+    this.links = taskLinks(compiled);
+    this.search = new PlaceSearch(this.draft, this.held, this.links);
+    this.memory = new DraftMemory(this.draft, this.delays, this.floor);
   }
 
   /** When each task starts in the last plan. */
@@ -60,13 +66,34 @@ export class PlanDecoder {
    * from it, as soon as what is placed alone is later than `mostLate` weighted minutes.
    */
   decode(order: ArrayLike<number>, mostLate = Number.POSITIVE_INFINITY): boolean {
+    return this.generate(order, mostLate, null);
+  }
+
+  /**
+   * The same plan as `decode` makes, from where the order first differs from the one that was settled on: for the
+   * value alone, not for `plan`.
+   */
+  weigh(order: ArrayLike<number>, mostLate: number): boolean {
+    return this.generate(order, mostLate, this.memory);
+  }
+
+  /** What is weighed from now on differs little from this order, with the delays and floors of now. */
+  settleOn(order: ArrayLike<number>): void {
+    this.memory.settleOn(order);
+  }
+
+  private generate(order: ArrayLike<number>, mostLate: number, memory: DraftMemory | null): boolean {
     const { open } = this.compiled;
     for (const task of open) this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floor[task] ?? 0);
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;
       this.passes++;
-      this.draft.reset();
-      for (let i = 0; i < order.length && this.restartAt < 0; i++) {
+      const known = attempt === 0 ? memory : null;
+      let first = 0;
+      if (known === null) this.draft.reset();
+      else first = known.begin(order);
+      for (let i = first; i < order.length && this.restartAt < 0; i++) {
+        if (known !== null && i <= known.common) known.note(i);
         this.place(order[i] ?? 0);
         if (this.draft.late > mostLate && this.restartAt < 0) return false;
       }
@@ -100,8 +127,8 @@ export class PlanDecoder {
   /** What has to follow within a window without remedy goes next, before others take its place. */
   private placeWindowed(task: number): void {
     const { status } = this.draft;
-    for (const link of this.compiled.linksOut[task] ?? []) {
-      if (link.isLeast || link.remedyMinutes >= 0 || status[link.to] !== WAITING) continue;
+    for (const link of this.links.mustFollow[task] ?? []) {
+      if (status[link.to] !== WAITING) continue;
       const isNext = (this.compiled.before[link.to] ?? []).every((from) => status[from] === PLACED);
       if (isNext && this.restartAt < 0) this.place(link.to);
     }
@@ -110,8 +137,8 @@ export class PlanDecoder {
   /** The first start that the links from what is placed allow; NEVER where a cure is never reached. */
   private earliest(task: number): number {
     let from = this.notBefore[task] ?? 0;
-    for (const link of this.compiled.linksIn[task] ?? []) {
-      if (!link.isLeast || this.draft.status[link.from] !== PLACED) continue;
+    for (const link of this.links.least[task] ?? []) {
+      if (this.draft.status[link.from] !== PLACED) continue;
       const opens = opensAt(link.lag, this.draft.fromMoment(link));
       if (opens >= NEVER) return NEVER;
       // What counts to the finish is seen to by `slip`, which knows how long the task takes there.
@@ -153,8 +180,8 @@ export class PlanDecoder {
     if (key >= 0 && slot.setUp === 0 && slot.session >= 0 && !book.isReady(slot.session, key, slot.start)) {
       if ((this.compiled.setUpMinutes[task] ?? 0) > 0) return false;
     }
-    for (const link of this.compiled.linksIn[task] ?? []) {
-      if (link.isLeast || this.draft.status[link.from] !== PLACED) continue;
+    for (const link of this.links.windows[task] ?? []) {
+      if (this.draft.status[link.from] !== PLACED) continue;
       const isMissed = (link.toFinish ? slot.finish : slot.start) > closesAt(link.lag, this.draft.fromMoment(link));
       if (isMissed !== remedies.includes(link.index)) return false;
     }
@@ -187,8 +214,8 @@ export class PlanDecoder {
       if (!search.findBest(task, earliest, minutes)) return false;
       const { best } = search;
       let added = 0;
-      for (const link of this.compiled.linksIn[task] ?? []) {
-        if (link.isLeast || this.draft.status[link.from] !== PLACED) continue;
+      for (const link of this.links.windows[task] ?? []) {
+        if (this.draft.status[link.from] !== PLACED) continue;
         const closes = closesAt(link.lag, this.draft.fromMoment(link));
         const planned = link.toFinish ? best.finish : best.start;
         if (planned <= closes || remedies.includes(link.index)) continue;

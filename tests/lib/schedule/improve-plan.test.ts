@@ -90,7 +90,9 @@ test.each([
   const first = new PlanImprover(shop, null, 1);
   first.improve(100);
   const held = first.best();
-  const { problem, batchId } = slipped(shop, held, 4);
+  // The fifth glue-up or the first after it whose cure nobody waited for that long anyway.
+  const slips = Array.from({ length: 20 }, (_, i) => slipped(shop, held, i + 4));
+  const { problem, batchId } = slips.find((slip) => checkPlan(slip.problem, held).length > 0) ?? slipped(shop, held, 4);
   expect(checkPlan(problem, held).length).toBeGreaterThan(0);
   const again = new PlanImprover(problem, held, 1);
   again.improve(150);
