@@ -8,6 +8,7 @@ import { checkPlan, isGivenViolation } from '@/lib/schedule/check-plan';
 import { PlanImprover } from '@/lib/schedule/improve-plan';
 import { planValue } from '@/lib/schedule/plan-value';
 import { problemFaults } from '@/lib/schedule/problem-faults';
+import { smallestReasons } from '@/lib/schedule/smallest-reason';
 import { solveBound } from './solve-bound';
 import type { PlanJob, PlanNews } from './worker-messages';
 
@@ -53,6 +54,8 @@ async function run({ jobId, problem, held, budget, cancelled }: PlanJob): Promis
   }
   if (isBetter) tellBest();
   const best = improver.best();
+  const reasons = smallestReasons(problem, best);
+  if (reasons.length > 0) tell({ kind: 'reasons', jobId, reasons });
   const late = planValue(problem, best).weightedLateMinutes;
   if (best.unplaced.length === 0 && late > lateMinutes && Atomics.load(cancelled, 0) === 0) {
     const lastMinute = Math.max(...best.placed.map(({ finishMinute }) => finishMinute));

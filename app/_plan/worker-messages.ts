@@ -1,5 +1,6 @@
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import type { SmallestReason } from '@/lib/schedule/smallest-reason';
 
 /** How long the planner looks, and from where: the same seed and number of plans give the same plan. */
 export interface PlanBudget {
@@ -27,5 +28,7 @@ export type PlanNews =
   | { readonly kind: 'plan'; readonly jobId: string; readonly plan: ShopPlan; readonly plansMade: number }
   /** Weighted minutes late that no plan can avoid. */
   | { readonly kind: 'bound'; readonly jobId: string; readonly lateMinutes: number; readonly isProvedBest: boolean }
+  /** Why the plan told last leaves out what it leaves out, and what would change that. */
+  | { readonly kind: 'reasons'; readonly jobId: string; readonly reasons: readonly SmallestReason[] }
   | { readonly kind: 'end'; readonly jobId: string; readonly plansMade: number }
   | { readonly kind: 'failed'; readonly jobId: string; readonly message: string };

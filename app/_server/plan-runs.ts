@@ -9,6 +9,7 @@ import type { PlanBudget, PlanNews } from '@/app/_plan/worker-messages';
 import type { Timetable, WhatIf } from '@/lib/contracts/stored-plan';
 import { checkPlan } from '@/lib/schedule/check-plan';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import type { SmallestReason } from '@/lib/schedule/smallest-reason';
 import type { Violation } from '@/lib/schedule/violation';
 import type { Instant } from '@/lib/units/instant';
 import type { Db } from '@/prisma/client';
@@ -103,6 +104,7 @@ export async function startPlanRun(
 class NewsHearer {
   #plan: ShopPlan | null = null;
   #bound: { lateMinutes: number; isProvedBest: boolean } | null = null;
+  #reasons: readonly SmallestReason[] = [];
 
   constructor(
     private readonly kept: Kept,
@@ -120,6 +122,10 @@ class NewsHearer {
         break;
       case 'bound':
         this.#bound = news;
+        this.#show({});
+        break;
+      case 'reasons':
+        this.#reasons = news.reasons;
         this.#show({});
         break;
       case 'end':
@@ -143,7 +149,7 @@ class NewsHearer {
       unavoidableLateMinutes: this.#bound?.lateMinutes ?? null,
       isProvedBest: this.#bound?.isProvedBest ?? false,
     };
-    const timetable = timetableOf(this.shop, this.#plan, proof, this.kept.run.whatIf);
+    const timetable = timetableOf(this.shop, this.#plan, proof, this.kept.run.whatIf, this.#reasons);
     if (this.before === null) return timetable;
     const { timetable: old, violations } = this.before;
     return { ...timetable, moved: movedVisits(old, timetable, violations, this.shop, this.zone) };

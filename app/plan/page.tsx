@@ -15,7 +15,7 @@ import { listReplacedPlans } from '@/prisma/data/plans';
 import { BatchComparison } from './_components/batch-comparison';
 import { Figures } from './_components/figures';
 import { PlanDesk } from './_components/plan-desk';
-import { MovedList, OverloadFact, Warnings } from './_components/plan-lists';
+import { ImpossibleList, MovedList, OverloadFact, Warnings } from './_components/plan-lists';
 import { RunState, StartButton } from './_components/run-buttons';
 import { SessionList } from './_components/session-list';
 import { WhatIfForm } from './_components/what-if-form';
@@ -74,7 +74,8 @@ export default async function PlanPage({ searchParams }: { readonly searchParams
       {shown !== null && (
         <>
           <Figures timetable={shown} />
-          <Warnings sentences={shown.unplaced.map(({ label, reason }) => `${label} has no place: ${reason}`)} />
+          <ImpossibleList title="Without a place" visits={shown.unplaced} />
+          {run !== null && <ImpossibleList title="Pins that cannot be kept" visits={shown.pinClashes} />}
           <PlanDesk
             visits={shown.visits}
             batches={shown.batches}
