@@ -320,6 +320,7 @@ class BatchTaskMaker {
       materialId,
       materialName: materialId === null ? null : (this.input.materials.get(materialId)?.name ?? null),
       pieces: (isDone ? visit.done : visit.open).map((piece) => piece.number),
+      materialWait: null,
     });
   }
 

@@ -1,7 +1,7 @@
 import type { AdhesiveSheet, Milestone } from '@/lib/cure/adhesive-sheet';
 import { CURE_TABLE_STEP_MINUTES, cureLagTable } from '@/lib/schedule/cure-lag-table';
 import type { Lag, LagTable } from '@/lib/schedule/lag';
-import { MINUTE_MS } from '@/lib/units/instant';
+import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 import type { PlanInput } from './plan-input';
 
 /** A cure that is not reached however long one waits: what cannot be judged is never called ready. */
@@ -21,7 +21,7 @@ export class CureTables {
   readonly #tables = new Map<string, LagTable | null>();
 
   constructor(
-    private readonly input: Pick<PlanInput, 'lanesOf' | 'nowAt'>,
+    private readonly input: Pick<PlanInput, 'lanesOf' | 'nowAt' | 'batches'>,
     private readonly epochAt: number,
     private readonly horizonMinute: number,
   ) {}
@@ -51,9 +51,9 @@ export class CureTables {
   }
 
   #looked(sheetKey: string, sheet: AdhesiveSheet, milestone: Milestone): LagTable | null {
-    const nowMinute = Math.floor((this.input.nowAt - this.epochAt) / MINUTE_MS);
+    const firstMinute = Math.floor((this.#firstAt() - this.epochAt) / MINUTE_MS);
     // On a grid that does not move with the clock: the same beginning has the same end whenever it is asked for.
-    const fromMinute = Math.floor((nowMinute - LEAD_MINUTES) / CURE_TABLE_STEP_MINUTES) * CURE_TABLE_STEP_MINUTES;
+    const fromMinute = Math.floor(firstMinute / CURE_TABLE_STEP_MINUTES) * CURE_TABLE_STEP_MINUTES;
     const tables = known.get(this.input.lanesOf) ?? new Map<string, LagTable | null>();
     known.set(this.input.lanesOf, tables);
     const key = [sheetKey, this.epochAt, fromMinute, this.horizonMinute].join(' ');
@@ -63,6 +63,15 @@ export class CureTables {
     const table = this.#computed(sheet, milestone, fromMinute);
     tables.set(key, table);
     return table;
+  }
+
+  /** Some hours ago, or when the first mix that still runs was mixed. Every course begins a day before its first mix. */
+  #firstAt(): Instant {
+    const { batches, nowAt } = this.input;
+    const running = batches.flatMap(({ known }) =>
+      known.state.mixes.flatMap(({ closedAt, mixedAt }) => (closedAt === null ? [mixedAt] : [])),
+    );
+    return Math.min(nowAt - LEAD_MINUTES * MINUTE_MS, ...running);
   }
 
   #computed(sheet: AdhesiveSheet, milestone: Milestone, fromMinute: number): LagTable | null {

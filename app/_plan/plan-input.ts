@@ -3,11 +3,14 @@ import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import type { CureLanes } from '@/lib/cure/cure-lanes';
 import type { CureLaw } from '@/lib/cure/lane-rate';
 import type { Instant } from '@/lib/units/instant';
+import type { UnitChoice } from '@/lib/units/unit-choice';
+import type { BillNeedRow, StockedMaterial } from '@/prisma/data/batch-needs';
 import type { BatchHead } from '@/prisma/data/batches';
 import type { OperationPlanning } from '@/prisma/data/operation-planning';
 import type { BenchException, BenchStretch, PersonName } from '@/prisma/data/people';
 import type { PlanPin } from '@/prisma/data/plan-pins';
 import type { ShopResource } from '@/prisma/data/resources';
+import type { StockOrder } from '@/prisma/data/stock-orders';
 
 /** An open batch as the plan takes it in. */
 export interface PlanBatch {
@@ -28,6 +31,15 @@ export interface PlanMaterial {
   readonly sheet: AdhesiveSheet | null;
 }
 
+/** What open batches need of materials, what is there and what is ordered. */
+export interface PlanStock {
+  readonly bills: readonly BillNeedRow[];
+  /** What open batches took, by `needKey`. */
+  readonly taken: ReadonlyMap<string, number>;
+  readonly materials: readonly StockedMaterial[];
+  readonly orders: readonly StockOrder[];
+}
+
 /** Everything the plan is made of, as it stands at one instant. */
 export interface PlanInput {
   readonly nowAt: Instant;
@@ -41,6 +53,9 @@ export interface PlanInput {
   readonly exceptions: readonly Omit<BenchException, 'id' | 'reason'>[];
   readonly resources: readonly ShopResource[];
   readonly pins: readonly PlanPin[];
+  readonly stock: PlanStock;
+  /** How quantities are told. */
+  readonly units: UnitChoice;
   /** The cure of a law in the shop's temperature, as logged and expected. */
   readonly lanesOf: (law: CureLaw) => CureLanes;
 }

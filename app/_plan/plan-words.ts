@@ -48,8 +48,11 @@ export function violationWords(violation: Violation, shop: ShopProblem, zone: st
       return `${first} is in the plan twice.`;
     case 'missing':
       return `${first} is not planned yet.`;
-    case 'too-early':
+    case 'too-early': {
+      const wait = about.get(violation.taskIds[0] ?? '')?.materialWait;
+      if (wait != null) return `${first} begins before its material is there: ${wait.because}.`;
       return `${first} begins before ${dateClockText(problem.epochAt + violation.notBeforeMinute * MINUTE_MS, zone)}: that hour has passed, or the batch may not begin earlier.`;
+    }
     case 'beyond-horizon':
       return `${first} ends after the weeks in view.`;
     case 'moved-what-is-fixed':

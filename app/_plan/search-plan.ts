@@ -2,6 +2,7 @@ import { aloneBound } from '@/lib/schedule/alone-bound';
 import { PlanImprover } from '@/lib/schedule/improve-plan';
 import { planValue } from '@/lib/schedule/plan-value';
 import { problemFaults } from '@/lib/schedule/problem-faults';
+import { type SmallestReason, smallestReasons } from '@/lib/schedule/smallest-reason';
 import { othersFirst } from './others-first';
 import { solveBound } from './solve-bound';
 import { ToldPlans } from './told-plans';
@@ -30,11 +31,11 @@ export async function searchPlan(
   const aloneLate = aloneBound(problem);
   let toldAt = Number.NEGATIVE_INFINITY;
   let isBetter = true;
-  const tellBest = (leastLate: number) => {
+  const tellBest = (leastLate: number, reasons: readonly SmallestReason[] = []) => {
     const best = improver.best();
     const late = planValue(problem, best).weightedLateMinutes;
     const isProvedBest = best.unplaced.length === 0 && late <= leastLate;
-    const plan = plans.told(best, { unavoidableLateMinutes: leastLate, isProvedBest });
+    const plan = plans.told(best, { unavoidableLateMinutes: leastLate, isProvedBest }, reasons);
     tell({ kind: 'plan', jobId, plansMade: improver.plansMade, plan });
     toldAt = performance.now();
     isBetter = false;
@@ -49,11 +50,13 @@ export async function searchPlan(
   }
   if (isBetter) tellBest(aloneLate);
   const best = improver.best();
+  const reasons = smallestReasons(problem, best);
+  if (reasons.length > 0) tellBest(aloneLate, reasons);
   const late = planValue(problem, best).weightedLateMinutes;
   if (best.unplaced.length === 0 && late > aloneLate && !isCancelled()) {
     const lastMinute = Math.max(...best.placed.map(({ finishMinute }) => finishMinute));
     const proved = Math.min(late, (await solveBound(problem, lastMinute)) ?? 0);
-    if (proved > aloneLate) tellBest(proved);
+    if (proved > aloneLate) tellBest(proved, reasons);
   }
   tell({ kind: 'end', jobId, plansMade: improver.plansMade });
 }

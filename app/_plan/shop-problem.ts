@@ -1,11 +1,12 @@
 import { MILESTONES } from '@/lib/cure/adhesive-sheet';
-import { benchSessions } from '@/lib/schedule/bench-sessions';
+import { benchSessions, type DayException } from '@/lib/schedule/bench-sessions';
 import type { BenchPerson, PlanningProblem } from '@/lib/schedule/planning-problem';
 import { HOUR_MS, type Instant, MINUTE_MS } from '@/lib/units/instant';
 import type { WeeklyHours } from '@/lib/units/weekly-hours';
 import { addDays, instantOfWallTime, WEEKDAYS, wallTimeAt } from '@/lib/units/zoned-time';
 import { type BatchTasks, batchTasks } from './batch-tasks';
 import { CureTables } from './cure-tables';
+import { materialWaits } from './material-waits';
 import { othersFirst } from './others-first';
 import { PLAN_DAYS, type PlanInput, type PlanPerson } from './plan-input';
 import { resourcePlaces } from './resource-places';
@@ -16,6 +17,8 @@ export interface ShopProblem {
   readonly problem: PlanningProblem;
   readonly about: ReadonlyMap<string, TaskAbout>;
   readonly notes: readonly PlanNote[];
+  /** Whose wall clock the plan is told by. */
+  readonly zone: string;
 }
 
 const DAY_MS = 24 * HOUR_MS;
@@ -88,6 +91,9 @@ function assembled(
   const { nowAt, zone, batches } = input;
   const minuteOf = (at: Instant) => Math.ceil((at - epochAt) / MINUTE_MS);
   const sinceAt = nowAt - graceMs;
+  const known = new Map(made.flatMap(({ about }) => [...about]));
+  const opened = made.flatMap(({ tasks }) => tasks);
+  const { waits, notes } = materialWaits(input, opened, known);
   const problem: PlanningProblem = {
     epochAt,
     nowMinute: minuteOf(sinceAt),
@@ -99,7 +105,10 @@ function assembled(
       dueMinute: head.dueOn === null ? null : minuteOf(instantOfWallTime(head.dueOn, 1440, zone)),
       weight: head.weight,
     })),
-    tasks: made.flatMap(({ tasks }) => tasks),
+    tasks: opened.map((task) => {
+      const wait = waits.get(task.id);
+      return wait === undefined ? task : { ...task, releaseMinute: minuteOf(wait.fromAt) };
+    }),
     links: made.flatMap(({ links }) => links),
     people: input.people.map((person) => benchPerson(input, person, { epochAt, sinceAt, horizonAt })),
     resources: input.resources.map((one) => resourcePlaces(one, zone, epochAt, nowAt - DAY_MS, horizonAt)),
@@ -107,12 +116,16 @@ function assembled(
   };
   return {
     problem,
-    about: new Map(made.flatMap(({ about }) => [...about])),
-    notes: made.flatMap(({ notes }) => notes),
+    about: new Map([...known].map(([id, one]) => [id, { ...one, materialWait: waits.get(id) ?? null }])),
+    notes: [...made.flatMap((one) => one.notes), ...notes],
+    zone,
   };
 }
 
-/** When a person can attend; a day of the whole shop that differs holds for everybody who has none of their own. */
+/**
+ * When a person can attend. On a day of their own nothing else holds; on a day of the whole shop that differs they are
+ * there for what of its hours they have, and beside their own only in hours that the shop opens for everybody.
+ */
 function benchPerson(
   input: PlanInput,
   person: PlanPerson,
@@ -125,10 +138,16 @@ function benchPerson(
   const own = input.exceptions.filter(({ personId }) => personId === person.id);
   const ownDays = new Set(own.map(({ onDate }) => onDate));
   const shops = input.exceptions.filter(({ personId, onDate }) => personId === null && !ownDays.has(onDate));
-  const exceptions = [...own, ...shops].map(({ onDate, fromMinute, toMinute }) => ({
-    onDate,
-    hours: fromMinute === null || toMinute === null ? null : { fromMinute, toMinute },
-  }));
+  const hoursOf = ({ fromMinute, toMinute }: (typeof own)[number]) =>
+    fromMinute === null || toMinute === null ? null : { fromMinute, toMinute };
+  const exceptions: DayException[] = [
+    ...own.map((day) => ({ onDate: day.onDate, effect: 'instead' as const, hours: hoursOf(day) })),
+    ...shops.map((day) => ({
+      onDate: day.onDate,
+      effect: day.opensHours ? ('beside' as const) : ('within' as const),
+      hours: hoursOf(day),
+    })),
+  ];
   const weekly = person.benchHours.flatMap(({ weekday, fromMinute, toMinute }): WeeklyHours[] => {
     const known = WEEKDAYS.find((day) => day === weekday);
     return known === undefined ? [] : [{ weekday: known, fromMinute, toMinute }];

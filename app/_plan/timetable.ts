@@ -3,8 +3,9 @@ import { closingMinute, type Lag, openingMinute } from '@/lib/schedule/lag';
 import { batchReadyMinutes, planValue } from '@/lib/schedule/plan-value';
 import type { Link, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
+import type { SmallestReason } from '@/lib/schedule/smallest-reason';
 import { type Instant, MINUTE_MS } from '@/lib/units/instant';
-import { unplacedWords, visitLabel } from './plan-words';
+import { impossibleVisits } from './impossible-visits';
 import type { ShopProblem } from './shop-problem';
 
 /** What the planner says beside the plan itself. */
@@ -14,7 +15,13 @@ export interface PlanProof {
 }
 
 /** A plan in the shop's terms: instants, names, cures and places. */
-export function timetableOf(shop: ShopProblem, plan: ShopPlan, proof: PlanProof, whatIf: readonly string[]): Timetable {
+export function timetableOf(
+  shop: ShopProblem,
+  plan: ShopPlan,
+  proof: PlanProof,
+  whatIf: readonly string[],
+  reasons: readonly SmallestReason[] = [],
+): Timetable {
   const { problem, about } = shop;
   const minutes = new Minutes(problem);
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
@@ -33,7 +40,7 @@ export function timetableOf(shop: ShopProblem, plan: ShopPlan, proof: PlanProof,
     const task = tasks.get(place.taskId);
     const own = about.get(place.taskId);
     if (task === undefined || own === undefined) return [];
-    const { materialId: _, ...names } = own;
+    const { materialId: _, materialWait, ...names } = own;
     return [
       {
         key: task.id,
@@ -50,6 +57,7 @@ export function timetableOf(shop: ShopProblem, plan: ShopPlan, proof: PlanProof,
         setUpMinutes: place.setUpMinutes,
         remedies: place.remedyLinkIds.map((id) => remedyWords.get(id) ?? ''),
         curedAt: minutes.curedAt(task, place, linksFrom.get(task.id) ?? []),
+        waitsFor: materialWait?.because ?? null,
         closesAt: minutes.closesAt(place, linksFrom.get(task.id) ?? []),
         holds: task.holds.map(({ resourceId, amount, until }) => ({
           resourceId,
@@ -64,11 +72,7 @@ export function timetableOf(shop: ShopProblem, plan: ShopPlan, proof: PlanProof,
   const named = new Map([...about.values()].map((one) => [one.batchId, one]));
   return {
     visits: visits.sort((a, b) => a.startAt - b.startAt || (a.key < b.key ? -1 : 1)),
-    unplaced: plan.unplaced.map(({ taskId, reason }) => ({
-      key: taskId,
-      label: visitLabel(about.get(taskId)),
-      reason: unplacedWords(reason, shop),
-    })),
+    ...impossibleVisits(shop, plan, reasons),
     batches: problem.batches.flatMap((batch) => {
       const own = named.get(batch.id);
       if (own === undefined) return [];

@@ -1,5 +1,6 @@
 import { checkPlan, isGivenViolation } from '@/lib/schedule/check-plan';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import type { SmallestReason } from '@/lib/schedule/smallest-reason';
 import type { Violation } from '@/lib/schedule/violation';
 import { heldPlan } from './held-plan';
 import { movedVisits } from './moved-visits';
@@ -18,11 +19,11 @@ export class ToldPlans {
   }
 
   /** Throws on a plan that does not hold: code that shares nothing with the planner looks at each before it is told. */
-  told(plan: ShopPlan, proof: PlanProof): ToldPlan {
+  told(plan: ShopPlan, proof: PlanProof, reasons: readonly SmallestReason[]): ToldPlan {
     const { shop, held, zone, whatIf } = this.task;
     const wrong = checkPlan(shop.problem, plan).find((violation) => !isGivenViolation(shop.problem, violation));
     if (wrong !== undefined) throw new Error(`the planner made a plan that does not hold: ${JSON.stringify(wrong)}`);
-    const made = timetableOf(shop, plan, proof, whatIf);
+    const made = timetableOf(shop, plan, proof, whatIf, reasons);
     const moved = held === null ? [] : movedVisits(held, made, this.#heldViolations, shop, zone);
     const { value, unavoidableLateMinutes, isProvedBest, batches } = made;
     return {

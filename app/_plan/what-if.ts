@@ -13,6 +13,8 @@ export function withWhatIf(input: PlanInput, whatIf: WhatIf): PlanInput {
     ...input,
     batches: input.batches.filter(({ head }) => !without.has(head.id)),
     materials,
+    // What is mixed instead is taken to be there.
+    stock: { ...input.stock, bills: input.stock.bills.filter(({ materialId }) => !instead.has(materialId)) },
     resources: input.resources.map((resource) => {
       const places = whatIf.extraPlaces.filter(({ resourceId }) => resourceId === resource.id);
       const more = places.reduce((sum, extra) => sum + extra.places, 0);

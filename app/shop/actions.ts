@@ -9,7 +9,7 @@ import { saveShopSettings } from '@/app/_commands/save-shop-settings';
 import { now } from '@/app/_server/clock';
 import { done, readForm, refused, refusedBy } from '@/app/_server/form';
 import type { FormState } from '@/app/_ui/form-state';
-import { benchExceptionFormSchema } from '@/lib/contracts/bench-hours';
+import { shopDayFormSchema } from '@/lib/contracts/bench-hours';
 import { idSchema } from '@/lib/contracts/plain-text';
 import { personFormSchema, shopSettingsFormSchema } from '@/lib/contracts/shop-settings';
 import { db } from '@/prisma/client';
@@ -32,7 +32,7 @@ export async function addPersonAction(_: FormState, data: FormData): Promise<For
 
 /** A day on which the whole shop differs. */
 export async function addShopExceptionAction(_: FormState, data: FormData): Promise<FormState> {
-  const form = readForm(benchExceptionFormSchema, data);
+  const form = readForm(shopDayFormSchema, data);
   if (!form.ok) return form.state;
   await addBenchException(await db(), null, form.value);
   refresh();

@@ -37,8 +37,11 @@ export default async function ShopPage() {
       <Section title="People" lead="What is logged at the bench is logged in somebody's name.">
         <PeopleList people={people} />
       </Section>
-      <Section title="Days that differ for everybody" lead="Shut, or open at other hours than usual.">
-        <ExceptionList exceptions={exceptions} today={today} action={addShopExceptionAction} />
+      <Section
+        title="Days that differ for everybody"
+        lead="Whoever would be there is there only while the shop is open. Hours that it opens beside that are everybody’s. A day of a person’s own goes before both."
+      >
+        <ExceptionList exceptions={exceptions} today={today} action={addShopExceptionAction} isShop />
       </Section>
       <Section title="Workshop">
         <Card>

@@ -4,6 +4,7 @@ import type { UnitChoice } from '@/lib/units/unit-choice';
 import { optionalMoneyText } from './money-text';
 import { clientKeySchema, idSchema, plainText } from './plain-text';
 import { optionalStockQuantityText, stockQuantityText } from './stock-quantity';
+import { calendarDaySchema } from './wall-time';
 
 /*
  * The forms that move stock. Quantities become thousandths of the lot's unit. The key is made with the form, so that
@@ -60,6 +61,16 @@ export function correctMovementFormSchema(unit: StockUnit, units: UnitChoice) {
   });
 }
 export type CorrectMovementInput = z.infer<ReturnType<typeof correctMovementFormSchema>>;
+
+/** Something was ordered: how much, in the unit the material is counted in, and when it is expected. */
+export function stockOrderFormSchema(unit: StockUnit, units: UnitChoice) {
+  return z.strictObject({
+    milli: stockQuantityText(unit, units, false),
+    expectedOn: calendarDaySchema,
+    note: plainText(0, 120),
+  });
+}
+export type StockOrderInput = z.infer<ReturnType<typeof stockOrderFormSchema>>;
 
 /** How a material is bought. */
 export function buyingFormSchema(units: UnitChoice, currency: string) {

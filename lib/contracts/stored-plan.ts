@@ -32,6 +32,8 @@ export const plannedVisitSchema = z.strictObject({
   curedAt: instant.nullable(),
   /** When its recoat window closes; null: it has none. */
   closesAt: instant.nullable(),
+  /** Stock that it waits for, in words: `12 g of Slow epoxy is expected on Thu 12 Mar 2026`; null: none. */
+  waitsFor: z.string().nullable().default(null),
   /** Places it takes, and until when. */
   holds: z.array(z.strictObject({ resourceId: z.string(), amount: z.number(), untilAt: instant })),
 });
@@ -58,6 +60,18 @@ const plannedBatchSchema = z.strictObject({
 });
 export type PlannedBatchLine = z.infer<typeof plannedBatchSchema>;
 
+/** What has no place, or a pin that cannot be kept: why, and what would change that, each in a sentence. */
+const impossibleSchema = z.strictObject({
+  key: z.string(),
+  label: z.string(),
+  reason: z.string(),
+  /** Plans of before have none. */
+  lifts: z.array(z.string()).default([]),
+  /** What it waits for, which has no place either; null: it is the first that has none. */
+  waitsForKey: z.string().nullable().default(null),
+});
+export type ImpossibleVisit = z.infer<typeof impossibleSchema>;
+
 /** A visit that moved against the plan before, and why. */
 const movedSchema = z.strictObject({
   key: z.string(),
@@ -71,7 +85,9 @@ export type MovedVisit = z.infer<typeof movedSchema>;
 /** A plan in the shop's terms, as it is shown, accepted and kept. */
 export const timetableSchema = z.strictObject({
   visits: z.array(plannedVisitSchema),
-  unplaced: z.array(z.strictObject({ key: z.string(), label: z.string(), reason: z.string() })),
+  unplaced: z.array(impossibleSchema),
+  /** Pins that cannot be kept where they are. */
+  pinClashes: z.array(impossibleSchema).default([]),
   batches: z.array(plannedBatchSchema),
   value: valueSchema,
   /** Weighted minutes late that no plan can avoid; null: not computed. */

@@ -134,13 +134,13 @@ export function opensAt(lag: CompiledLag, from: number): number {
   return table.ends[Math.max(index, 0)] ?? NEVER;
 }
 
-/** The last minute at which a window that runs from `from` is sure to be open; NEVER where it does not close. */
+/** The last minute at which a window that runs from `from` is sure to be open, as `closingMinute`; NEVER: it does not close. */
 export function closesAt(lag: CompiledLag, from: number): number {
   const { table } = lag;
   if (table === null) return from + lag.minutes;
   const index = Math.floor((from - table.startMinute) / table.stepMinutes);
-  const end = index < 0 ? NEVER : (table.ends[Math.min(index, table.ends.length - 1)] ?? NEVER);
-  return Math.max(end, from);
+  if (index < 0) return from;
+  return Math.max(table.ends[Math.min(index, table.ends.length - 1)] ?? NEVER, from);
 }
 
 /** Tables compiled before: one problem is compiled again and again with something changed, its cures rarely. */

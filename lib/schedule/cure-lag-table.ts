@@ -36,7 +36,19 @@ export function cureLagTable(
     if (end !== null) lastEnd = end;
     minutes.push(end === null ? null : end - minute);
   }
+  if (milestone !== 'recoat-by') fillFromLater(minutes);
   return { id, startMinute: fromMinute, stepMinutes: CURE_TABLE_STEP_MINUTES, minutes };
+}
+
+/**
+ * A beginning that is not judged, since the log has a gap after it, is over with the next that is: what began earlier
+ * in the same shop is never over later. What nothing judged follows stays not reached.
+ */
+function fillFromLater(minutes: (number | null)[]): void {
+  for (let i = minutes.length - 2; i >= 0; i--) {
+    const later = minutes[i + 1] ?? null;
+    if (minutes[i] === null && later !== null) minutes[i] = later + CURE_TABLE_STEP_MINUTES;
+  }
 }
 
 function lengthInMinutes(clock: Parameters<typeof release>[0], lanes: CureLanes, milestone: Milestone): number | null {

@@ -35,14 +35,15 @@ export function openingMinute(table: LagTable, fromMinute: number): number | nul
 
 /**
  * The minute until which a window that begins to run at `fromMinute` is sure to be open: between two entries, and
- * after the last one, the earlier one's end holds, but never a minute before the beginning. null: nothing closes,
- * since the end is not reached or the beginning lies before the table.
+ * after the last one, the earlier one's end holds, but never a minute before the beginning. A beginning before the
+ * table is not sure to be open at all. null: nothing closes, since the end is not reached.
  */
 export function closingMinute(table: LagTable, fromMinute: number): number | null {
   const steps = Math.floor((fromMinute - table.startMinute) / table.stepMinutes);
   const index = Math.min(steps, table.minutes.length - 1);
+  if (index < 0) return fromMinute;
   const minutes = table.minutes[index];
-  if (index < 0 || minutes === undefined || minutes === null) return null;
+  if (minutes === undefined || minutes === null) return null;
   return Math.max(fromMinute, table.startMinute + index * table.stepMinutes + minutes);
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { adhesiveSheetSchema } from '@/lib/contracts/adhesive-sheet';
-import { LOT_PARTS, type LotPart } from '@/lib/contracts/material-forms';
+import { LOT_PARTS, type LotPart, MATERIAL_KINDS, type MaterialKind } from '@/lib/contracts/material-forms';
 import type { AdhesiveSheet } from '@/lib/cure/adhesive-sheet';
 import { STOCK_UNITS, type StockUnit, toMilli } from '@/lib/stock/ledger';
 import type { DbReader } from '@/prisma/client';
@@ -9,6 +9,7 @@ import { leftMilliOf } from './stock';
 
 const unitSchema = z.enum(STOCK_UNITS);
 const partSchema = z.enum(LOT_PARTS);
+const kindSchema = z.enum(MATERIAL_KINDS);
 
 /** What one piece of a revision needs of a material, all lines of its bill together. */
 export interface BillNeedRow {
@@ -90,6 +91,7 @@ export function needKey(batchId: string, materialId: string, unit: StockUnit): s
 export interface StockedMaterial {
   readonly id: string;
   readonly name: string;
+  readonly kind: MaterialKind;
   /** Null: it has none, or it is not one this version knows. */
   readonly sheet: AdhesiveSheet | null;
   readonly leadTimeDays: number | null;
@@ -122,6 +124,7 @@ export async function listStockedMaterials(reader: DbReader, needed: readonly st
       select: {
         id: true,
         name: true,
+        kind: true,
         figures: true,
         leadTimeDays: true,
         packQuantity: true,
@@ -135,11 +138,12 @@ export async function listStockedMaterials(reader: DbReader, needed: readonly st
     });
     const byMaterial = new Map<string, typeof lots>(part.map((id) => [id, []]));
     for (const lot of lots) byMaterial.get(lot.materialId)?.push(lot);
-    for (const { figures, stockUnit, ...row } of rows) {
+    for (const { figures, stockUnit, kind, ...row } of rows) {
       const own = byMaterial.get(row.id) ?? [];
       const sheet = adhesiveSheetSchema.safeParse(figures);
       materials.push({
         ...row,
+        kind: kindSchema.parse(kind),
         stockUnit: stockUnit === null ? null : unitSchema.parse(stockUnit),
         sheet: sheet.success ? sheet.data : null,
         boughtParts: new Set(own.map((lot) => partSchema.parse(lot.part))),

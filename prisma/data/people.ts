@@ -18,13 +18,17 @@ export interface BenchStretch {
   readonly toMinute: number;
 }
 
-/** A day that differs; without minutes the person is away, without a person it is the whole shop. */
+/**
+ * A day that differs; without minutes the person is away or the shop shut, without a person it is the whole shop: then
+ * nobody is there outside these hours, or with `opensHours` everybody is there in them too.
+ */
 export interface BenchException {
   readonly id: string;
   readonly personId: string | null;
   readonly onDate: string;
   readonly fromMinute: number | null;
   readonly toMinute: number | null;
+  readonly opensHours: boolean;
   readonly reason: string;
 }
 
@@ -34,6 +38,7 @@ const EXCEPTION_COLUMNS = {
   onDate: true,
   fromMinute: true,
   toMinute: true,
+  opensHours: true,
   reason: true,
 } as const;
 

@@ -173,6 +173,7 @@ describeBothDatabases('tracing and cost', (makeDb) => {
       remedies: [],
       curedAt: null,
       closesAt: null,
+      waitsFor: null,
       holds: [],
     };
     const value = {
@@ -183,7 +184,14 @@ describeBothDatabases('tracing and cost', (makeDb) => {
       setUps: 1,
       makespanMinute: 60,
     };
-    const rest = { unplaced: [], batches: [], value, unavoidableLateMinutes: null, isProvedBest: false };
+    const rest = {
+      unplaced: [],
+      pinClashes: [],
+      batches: [],
+      value,
+      unavoidableLateMinutes: null,
+      isProvedBest: false,
+    };
     const timetable = { visits: [visit], ...rest, moved: [], whatIf: [] };
     const plan = { fromOn: '2026-03-10', toOn: '2026-03-24', timetable };
     await writeTx(db, (tx) => insertAcceptedPlan(tx, isPostgresDb(db), plan, EVENING));

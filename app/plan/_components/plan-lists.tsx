@@ -1,5 +1,6 @@
 import type { Overload } from '@/app/_plan/overload';
-import type { MovedVisit } from '@/lib/contracts/stored-plan';
+import { Section } from '@/app/_ui/page';
+import type { ImpossibleVisit, MovedVisit } from '@/lib/contracts/stored-plan';
 import { durationText } from '@/lib/units/format-duration';
 import { dateText, weekdayClockText } from '@/lib/units/format-instant';
 import { MINUTE_MS } from '@/lib/units/instant';
@@ -15,6 +16,70 @@ export function Warnings({ sentences, most = 12 }: { readonly sentences: readonl
       {sentences.length > most && <li>And {sentences.length - most} more.</li>}
     </ul>
   );
+}
+
+/** What cannot be planned or kept: each with its reason and what would lift it; what only waits for it is counted. */
+export function ImpossibleList({
+  title,
+  visits,
+}: {
+  readonly title: string;
+  readonly visits: readonly ImpossibleVisit[];
+}) {
+  const firsts = visits.filter(({ waitsForKey }) => waitsForKey === null);
+  if (visits.length === 0) return null;
+  const waiting = waitingCounts(visits);
+  return (
+    <Section title={title}>
+      <ul className="grid gap-4 border-l-4 border-accent bg-accent-soft px-4 py-3">
+        {firsts.slice(0, MOST_IMPOSSIBLE).map(({ key, label, reason, lifts }) => (
+          <li key={key} className="grid gap-1">
+            <span className="font-semibold">{label}</span>
+            <span>{reason}</span>
+            {lifts.length > 0 && (
+              <ul className="list-disc pl-5">
+                {lifts.map((lift) => (
+                  <li key={lift}>{lift}</li>
+                ))}
+              </ul>
+            )}
+            <WaitingSteps count={waiting.get(key) ?? 0} />
+          </li>
+        ))}
+        {firsts.length > MOST_IMPOSSIBLE && <li>And {firsts.length - MOST_IMPOSSIBLE} more.</li>}
+      </ul>
+    </Section>
+  );
+}
+
+/** More are counted only. Chosen: what is read at once. */
+const MOST_IMPOSSIBLE = 8;
+
+function WaitingSteps({ count }: { readonly count: number }) {
+  if (count === 0) return null;
+  return (
+    <span className="text-ink-soft">
+      {count === 1 ? 'One step after it has no place either.' : `${count} steps after it have no place either.`}
+    </span>
+  );
+}
+
+/** How many visits wait, in a row or at once, for each that is first. */
+function waitingCounts(visits: readonly ImpossibleVisit[]): ReadonlyMap<string, number> {
+  const waitsFor = new Map(visits.map(({ key, waitsForKey }) => [key, waitsForKey]));
+  const counts = new Map<string, number>();
+  for (const { key, waitsForKey } of visits) {
+    if (waitsForKey === null) continue;
+    let first = waitsForKey;
+    // Routes have no circles; the bound is for plans that were stored otherwise.
+    for (let steps = 0; steps < visits.length; steps++) {
+      const before = waitsFor.get(first) ?? null;
+      if (before === null) break;
+      first = before;
+    }
+    if (first !== key) counts.set(first, (counts.get(first) ?? 0) + 1);
+  }
+  return counts;
 }
 
 /** The fact behind an overload: minutes against minutes. */

@@ -8,7 +8,7 @@ import type { Instant } from '@/lib/units/instant';
 import { BatchComparison, type ComparedPlan } from './batch-comparison';
 import { Figures } from './figures';
 import { PlanDesk } from './plan-desk';
-import { MovedList, Warnings } from './plan-lists';
+import { ImpossibleList, MovedList } from './plan-lists';
 import { SessionWeeks } from './session-weeks';
 
 /** What a plan is shown in, whichever plan it is. */
@@ -43,7 +43,8 @@ export function PlanSheet({ timetable, setting, conflicts, isTried, compared, ch
   return (
     <>
       <Figures timetable={timetable} />
-      <Warnings sentences={timetable.unplaced.map(({ label, reason }) => `${label} has no place: ${reason}`)} />
+      <ImpossibleList title="Without a place" visits={timetable.unplaced} />
+      {isTried && <ImpossibleList title="Pins that cannot be kept" visits={timetable.pinClashes} />}
       {isInBrowser ? (
         <PlanDesk
           visits={visits}

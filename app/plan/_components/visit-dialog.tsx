@@ -82,6 +82,7 @@ export function VisitDialog({ visit, droppedAt, people, conflicts, zone, canPin,
           {pieceText(visit.pieces)}
           {visit.materialName !== null && `, ${visit.materialName}`}
         </Fact>
+        {visit.waitsFor !== null && <Fact term="Waits for">{visit.waitsFor}</Fact>}
         {visit.curedAt !== null && <Fact term="Cured">{weekdayClockText(visit.curedAt, zone)} at the latest</Fact>}
         {visit.closesAt !== null && <Fact term="Window closes">{weekdayClockText(visit.closesAt, zone)}</Fact>}
         {visit.remedies.length > 0 && <Fact term="First">{visit.remedies.join('; ')}: the window closes before</Fact>}

@@ -2,8 +2,10 @@ import { ActionForm } from '@/app/_ui/action-form';
 import { dayText } from '@/app/_ui/day-text';
 import { TextField } from '@/app/_ui/field';
 import type { FormAction } from '@/app/_ui/form-state';
+import { SelectField } from '@/app/_ui/select-field';
 import { SubmitButton } from '@/app/_ui/submit-button';
 import { Table } from '@/app/_ui/table';
+import type { SHOP_DAY_KINDS } from '@/lib/contracts/bench-hours';
 import type { BenchException } from '@/prisma/data/people';
 import { removeExceptionAction } from '../actions';
 import { spanText } from './hours-text';
@@ -13,10 +15,12 @@ export interface ExceptionListProps {
   /** YYYY-MM-DD in the shop. */
   readonly today: string;
   readonly action: FormAction;
+  /** Whether the days are the whole shop's: it can be shut, open within hours only, or open beside everybody's own. */
+  readonly isShop?: boolean;
 }
 
 /** Days that differ from the usual week, and a form for one more. */
-export function ExceptionList({ exceptions, today, action }: ExceptionListProps) {
+export function ExceptionList({ exceptions, today, action, isShop = false }: ExceptionListProps) {
   return (
     <div className="grid gap-5">
       {exceptions.length === 0 ? (
@@ -46,9 +50,16 @@ export function ExceptionList({ exceptions, today, action }: ExceptionListProps)
         />
       )}
       <ActionForm action={action} clearsWhenDone>
-        <div className="grid items-start gap-4 sm:grid-cols-2 lg:grid-cols-4">
+        <div className={`grid items-start gap-4 sm:grid-cols-2 ${isShop ? 'lg:grid-cols-5' : 'lg:grid-cols-4'}`}>
           <TextField name="onDate" type="date" label="Day" defaultValue={today} />
-          <TextField name="from" type="time" label="From" hint="Both times empty: away." isOptional />
+          {isShop && <SelectField name="kind" label="The shop is" options={SHOP_DAYS} defaultValue="shut" />}
+          <TextField
+            name="from"
+            type="time"
+            label="From"
+            hint={isShop ? 'Empty where it is shut all day.' : 'Both times empty: away.'}
+            isOptional
+          />
           <TextField name="to" type="time" label="To" hint="0:00 is the end of the day." isOptional />
           <TextField name="reason" label="Reason" hint="For the plan and for others." maxLength={120} isOptional />
         </div>
@@ -60,6 +71,15 @@ export function ExceptionList({ exceptions, today, action }: ExceptionListProps)
   );
 }
 
-function hoursOf({ fromMinute, toMinute }: BenchException): string {
-  return fromMinute === null || toMinute === null ? 'away' : spanText(fromMinute, toMinute);
+const SHOP_DAYS: readonly { readonly value: (typeof SHOP_DAY_KINDS)[number]; readonly label: string }[] = [
+  { value: 'shut', label: 'shut all day' },
+  { value: 'within', label: 'open only from – to' },
+  { value: 'beside', label: 'open for everybody, also from – to' },
+];
+
+function hoursOf({ personId, fromMinute, toMinute, opensHours }: BenchException): string {
+  if (fromMinute === null || toMinute === null) return personId === null ? 'shut all day' : 'away';
+  const span = spanText(fromMinute, toMinute);
+  if (personId !== null) return span;
+  return opensHours ? `${span} for everybody, beside their own hours` : `nobody outside ${span}`;
 }

@@ -4,7 +4,9 @@ import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { addLot } from '@/app/_commands/add-lot';
+import { addStockOrder } from '@/app/_commands/add-stock-order';
 import { removeLot } from '@/app/_commands/remove-lot';
+import { removeStockOrder } from '@/app/_commands/remove-stock-order';
 import { saveBuying } from '@/app/_commands/save-buying';
 import { saveLot } from '@/app/_commands/save-lot';
 import { saveMaterial } from '@/app/_commands/save-material';
@@ -18,9 +20,10 @@ import type { FormState } from '@/app/_ui/form-state';
 import { lotFormSchema, materialFormSchema } from '@/lib/contracts/material-forms';
 import { idSchema } from '@/lib/contracts/plain-text';
 import { sheetFormSchema } from '@/lib/contracts/sheet-form';
-import { buyingFormSchema } from '@/lib/contracts/stock-forms';
+import { buyingFormSchema, stockOrderFormSchema } from '@/lib/contracts/stock-forms';
 import { strengthFormSchema } from '@/lib/contracts/strength-form';
 import { STRENGTH_KINDS, type StrengthKind } from '@/lib/materials/strength-figures';
+import { STOCK_UNITS, type StockUnit } from '@/lib/stock/ledger';
 import { db } from '@/prisma/client';
 
 export async function saveMaterialAction(materialId: string, _: FormState, data: FormData): Promise<FormState> {
@@ -40,6 +43,27 @@ export async function saveBuyingAction(materialId: string, _: FormState, data: F
   if (!result.ok) return refusedBy(data, result);
   refresh();
   return done('Saved.');
+}
+
+export async function addStockOrderAction(
+  materialId: string,
+  unit: StockUnit,
+  _: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const known = z.enum(STOCK_UNITS).parse(unit);
+  const form = readForm(stockOrderFormSchema(known, await currentShop()), data);
+  if (!form.ok) return form.state;
+  const result = await addStockOrder(await db(), idSchema.parse(materialId), known, form.value, now());
+  if (!result.ok) return refusedBy(data, result);
+  refresh();
+  return done('Written down.');
+}
+
+export async function removeStockOrderAction(orderId: string, _: FormState): Promise<FormState> {
+  await removeStockOrder(await db(), idSchema.parse(orderId));
+  refresh();
+  return done('Taken out.');
 }
 
 export async function setMaterialArchivedAction(

@@ -13,8 +13,10 @@ import { wallTimeAt } from '@/lib/units/zoned-time';
 import { db } from '@/prisma/client';
 import { listLotPage } from '@/prisma/data/lots';
 import { findMaterial, hasSheet, strengthKindOf } from '@/prisma/data/materials';
+import { listStockOrders } from '@/prisma/data/stock-orders';
 import { BuyingForm } from './_components/buying-form';
 import { MaterialCare } from './_components/material-care';
+import { OrderList } from './_components/order-list';
 import { SheetView } from './_components/sheet-view';
 import { StrengthView } from './_components/strength-view';
 
@@ -96,6 +98,17 @@ export default async function MaterialPage({ params, searchParams }: MaterialPag
           total={total}
           things="lots"
           hrefOf={(to) => hrefWith(`/stock/${materialId}`, { page: String(to) })}
+        />
+      </Section>
+      <Section
+        title="Ordered"
+        lead="The plan has what is short wait for it. When it comes, add the lot and take the order out."
+      >
+        <OrderList
+          material={material}
+          orders={await listStockOrders(database, [materialId])}
+          today={today}
+          shop={shop}
         />
       </Section>
       <Section title="Buying" lead="What it costs and when to order. A lot keeps the price that was paid for it.">

@@ -50,7 +50,8 @@ export function clockChangeShop(seed: number): {
     });
     const exceptions = Array.from({ length: Math.floor(random() * 6) }, (_, i): DayException => {
       const hoursThen = random() < 0.6 ? null : { fromMinute: 600, toMinute: 600 + pick([45, 240]) };
-      return { onDate: addDays(onDate, i * 2 - 3), hours: hoursThen };
+      const day = addDays(onDate, i * 2 - 3);
+      return { onDate: day, effect: pick(['instead', 'instead', 'within', 'beside']), hours: hoursThen };
     });
     hours.set(person.id, { weekly, exceptions });
     const endAt = epochAt + shop.horizonMinute * MINUTE_MS;

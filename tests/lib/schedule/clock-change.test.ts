@@ -56,17 +56,18 @@ function wallClock(zone: string): (at: number) => WallMinute {
 }
 
 function isWithin(given: GivenHours, { day, minute }: WallMinute): boolean {
-  const before = hoursOf(given, addDays(day, -1)).some(
-    ({ fromMinute, toMinute }) => toMinute <= fromMinute && minute < toMinute,
-  );
-  const own = hoursOf(given, day).some(
-    ({ fromMinute, toMinute }) => minute >= fromMinute && (minute < toMinute || toMinute <= fromMinute),
-  );
-  return before || own;
+  return isOfDay(given, addDays(day, -1), minute + 1440) || isOfDay(given, day, minute);
 }
 
-function hoursOf({ weekly, exceptions }: GivenHours, day: string) {
-  const own = exceptions.filter(({ onDate }) => onDate === day);
-  if (own.length === 0) return weekly.filter(({ weekday }) => weekday === weekdayOf(day));
-  return own.flatMap(({ hours }) => (hours === null ? [] : [hours]));
+/** Whether a minute, counted from the midnight at which a day begins, lies in hours that begin on it. */
+function isOfDay({ weekly, exceptions }: GivenHours, day: string, minute: number): boolean {
+  const holds = (hours: { readonly fromMinute: number; readonly toMinute: number } | null) =>
+    hours !== null &&
+    minute >= hours.fromMinute &&
+    minute < (hours.toMinute <= hours.fromMinute ? hours.toMinute + 1440 : hours.toMinute);
+  const ofDay = (wanted: string) => exceptions.filter(({ onDate, effect }) => onDate === day && effect === wanted);
+  const [own, within, beside] = [ofDay('instead'), ofDay('within'), ofDay('beside')];
+  if (own.some(({ hours }) => holds(hours)) || beside.some(({ hours }) => holds(hours))) return true;
+  const isUsual = weekly.some((hours) => hours.weekday === weekdayOf(day) && holds(hours));
+  return own.length === 0 && isUsual && (within.length === 0 || within.some(({ hours }) => holds(hours)));
 }
