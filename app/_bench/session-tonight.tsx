@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { Suspense } from 'react';
 import { type NextSession, nextSession, type PersonSession } from '@/app/_plan/next-session';
 import { loadPlanView } from '@/app/_server/plan-view';
 import { dayText } from '@/app/_ui/day-text';
@@ -12,11 +13,32 @@ import { db } from '@/prisma/client';
 import { findAcceptedPlanId } from '@/prisma/data/plans';
 import type { ShopSettings } from '@/prisma/data/shop';
 
-/** What the plan has for the next session: in which order, with which mixes, how long, and when one is done. */
-export async function SessionTonight({ shop, nowAt }: { readonly shop: ShopSettings; readonly nowAt: Instant }) {
-  const database = await db();
-  if ((await findAcceptedPlanId(database)) === null) return null;
-  const view = await loadPlanView(database, shop, nowAt);
+interface SessionTonightProps {
+  readonly shop: ShopSettings;
+  readonly nowAt: Instant;
+}
+
+/**
+ * What the plan has for the next session: in which order, with which mixes, how long, and when one is done. The lists
+ * of the bench do not wait for it: after each event the plan is looked at anew.
+ */
+export async function SessionTonight(props: SessionTonightProps) {
+  if ((await findAcceptedPlanId(await db())) === null) return null;
+  return (
+    <Suspense
+      fallback={
+        <Section title="Planned next">
+          <p className="min-h-40 text-ink-soft">The plan is being read.</p>
+        </Section>
+      }
+    >
+      <PlannedSession {...props} />
+    </Suspense>
+  );
+}
+
+async function PlannedSession({ shop, nowAt }: SessionTonightProps) {
+  const view = await loadPlanView(await db(), shop, nowAt);
   const session = view.current === null ? null : nextSession(view.current, shop.timeZone, nowAt);
   if (session === null) return null;
   const names = new Map(view.people.map(({ id, name }) => [id, name]));

@@ -43,7 +43,7 @@ async function acceptFound(page: Page): Promise<void> {
 async function pinByDrag(page: Page): Promise<{ readonly key: string; readonly clock: string }> {
   await page.getByRole('button', { name: 'Closer' }).click();
   const bars = page.locator('[data-visit].cursor-grab');
-  const drawing = await page.locator('svg[aria-label^="Plan over time"]').boundingBox();
+  const drawing = await page.locator('svg[aria-label^="Plan over time"]').locator('xpath=../..').boundingBox();
   for (const bar of await bars.all()) {
     const box = await bar.locator('rect').first().boundingBox();
     if (box === null || drawing === null || box.x < drawing.x + 5 || box.x > drawing.x + drawing.width - 80) continue;
@@ -53,10 +53,14 @@ async function pinByDrag(page: Page): Promise<{ readonly key: string; readonly c
     await page.mouse.move(box.x + 9, box.y + 12, { steps: 4 });
     await page.mouse.up();
     const clock = (await page.getByLabel('Begins').inputValue()).slice(11);
-    await page.getByRole('button', { name: 'Pin it here' }).click();
-    const sure = page.getByRole('button', { name: 'Pin it all the same' });
-    await expect(sure.or(page.locator('circle')).first()).toBeVisible();
-    if (await sure.isVisible()) await sure.click();
+    // What stands against it is said before anything is pressed.
+    await expect(
+      page
+        .getByText('Nothing stands against it.')
+        .or(page.getByText(/^(It cannot be kept there|What it costs)$/))
+        .first(),
+    ).toBeVisible();
+    await page.getByRole('button', { name: /^Pin it (here|all the same)$/ }).click();
     await expect(page.getByRole('dialog')).toBeHidden();
     return { key, clock };
   }

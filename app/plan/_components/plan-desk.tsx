@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { PlanConflict } from '@/app/_server/plan-view';
 import type { PlannedVisit } from '@/lib/contracts/stored-plan';
 import type { Instant } from '@/lib/units/instant';
@@ -25,11 +25,12 @@ interface Opened {
 export function PlanDesk({ conflicts, canPin, ...source }: PlanDeskProps) {
   const [opened, setOpened] = useState<Opened | null>(null);
   const close = useCallback(() => setOpened(null), []);
+  const conflictKeys = useMemo(() => new Set(conflicts.flatMap(({ keys }) => keys)), [conflicts]);
   return (
     <>
       <PlanTimeline
         {...source}
-        conflictKeys={conflicts.flatMap(({ keys }) => keys)}
+        conflicts={conflictKeys}
         onOpen={(visit) => setOpened({ visit, droppedAt: null })}
         onDrop={(visit, startAt) => setOpened({ visit, droppedAt: startAt })}
       />

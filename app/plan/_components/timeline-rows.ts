@@ -15,6 +15,8 @@ export interface Bar {
   /** End of what runs on alone; the same as `finishAt` where nothing does. */
   readonly endAt: Instant;
   readonly lane: number;
+  /** When the next bar of its lane begins: letters have room until then. */
+  readonly nextAt: Instant;
 }
 
 export interface TimelineRow {
@@ -62,33 +64,59 @@ export function timelineRows(kind: RowKind, source: RowSource): readonly Timelin
         sessions,
       }));
     case 'places':
-      return places.map(({ id, name, capacity }) => {
-        const own = visits.flatMap((visit) =>
-          visit.holds.filter((hold) => hold.resourceId === id).map((hold) => ({ visit, endAt: hold.untilAt })),
-        );
-        return {
-          id,
-          label: `${name}, ${capacity} ${capacity === 1 ? 'place' : 'places'}`,
-          ...laned(own),
-          dueAt: null,
-          readyAt: null,
-          sessions: [],
-        };
-      });
+      return places.map((place) => placeRow(place, visits));
   }
+}
+
+function placeRow({ id, name, capacity }: PlaceRow, visits: readonly PlannedVisit[]): TimelineRow {
+  const own = visits.flatMap((visit) =>
+    visit.holds
+      .filter((hold) => hold.resourceId === id)
+      .map((hold) => ({ visit, endAt: hold.untilAt, amount: hold.amount })),
+  );
+  const most = mostTaken(own.map(({ visit, endAt, amount }) => ({ fromAt: visit.startAt, toAt: endAt, amount })));
+  return {
+    id,
+    label: `${name}: ${most} of ${capacity} ${capacity === 1 ? 'place' : 'places'} taken at the most`,
+    ...laned(own),
+    dueAt: null,
+    readyAt: null,
+    sessions: [],
+  };
+}
+
+/** The most places that are taken at one time. */
+function mostTaken(
+  holds: readonly { readonly fromAt: Instant; readonly toAt: Instant; readonly amount: number }[],
+): number {
+  const changes = holds
+    .flatMap(({ fromAt, toAt, amount }) => [
+      { at: fromAt, by: amount },
+      { at: toAt, by: -amount },
+    ])
+    .sort((a, b) => a.at - b.at || a.by - b.by);
+  let taken = 0;
+  let most = 0;
+  for (const { by } of changes) {
+    taken += by;
+    most = Math.max(most, taken);
+  }
+  return most;
 }
 
 function laned(
   items: readonly { readonly visit: PlannedVisit; readonly endAt: Instant }[],
 ): Pick<TimelineRow, 'bars' | 'lanes'> {
-  const ends: Instant[] = [];
-  const bars = items
-    .toSorted((a, b) => a.visit.startAt - b.visit.startAt)
-    .map(({ visit, endAt }): Bar => {
-      const free = ends.findIndex((end) => end <= visit.startAt);
-      const lane = free < 0 ? ends.length : free;
-      ends[lane] = Math.max(endAt, visit.finishAt);
-      return { visit, startAt: visit.startAt, finishAt: visit.finishAt, endAt: Math.max(endAt, visit.finishAt), lane };
-    });
-  return { bars, lanes: Math.max(1, ends.length) };
+  const lanes: Bar[][] = [];
+  for (const { visit, endAt } of items.toSorted((a, b) => a.visit.startAt - b.visit.startAt)) {
+    const free = lanes.findIndex((bars) => (bars.at(-1)?.endAt ?? 0) <= visit.startAt);
+    const lane = free < 0 ? lanes.length : free;
+    const own = lanes[lane] ?? [];
+    lanes[lane] = own;
+    const { startAt, finishAt } = visit;
+    const last = own.at(-1);
+    if (last !== undefined) own[own.length - 1] = { ...last, nextAt: startAt };
+    own.push({ visit, startAt, finishAt, endAt: Math.max(endAt, finishAt), lane, nextAt: Number.POSITIVE_INFINITY });
+  }
+  return { bars: lanes.flat().sort((a, b) => a.startAt - b.startAt), lanes: Math.max(1, lanes.length) };
 }

@@ -7,6 +7,18 @@ export interface Sight {
   readonly spanMs: number;
 }
 
+/** Where an instant is drawn: px from `originAt`, which stays the same for as long as a plan is looked at. */
+export interface Scale {
+  readonly originAt: Instant;
+  readonly pxPerMs: number;
+}
+
+/** A stretch of time that is drawn: what is in view and a part of a span on either side, ready to be moved in. */
+export interface Drawn {
+  readonly fromAt: Instant;
+  readonly toAt: Instant;
+}
+
 const DAY_MS = 24 * HOUR_MS;
 
 /** Spans to zoom through, from a day to eight weeks. */
@@ -17,6 +29,21 @@ const STEP_MS = 5 * MINUTE_MS;
 
 export function snapped(at: Instant): Instant {
   return Math.round(at / STEP_MS) * STEP_MS;
+}
+
+/** Px of an instant on a scale. */
+export function placeOf(at: Instant, { originAt, pxPerMs }: Scale): number {
+  return (at - originAt) * pxPerMs;
+}
+
+/**
+ * What is drawn for a sight. It changes only when the sight has moved by half a span, so that moving by less draws
+ * nothing anew.
+ */
+export function drawnAround({ fromAt, spanMs }: Sight, originAt: Instant): Drawn {
+  const half = spanMs / 2;
+  const first = originAt + Math.floor((fromAt - originAt) / half) * half;
+  return { fromAt: first - half, toAt: first + spanMs + 2 * half };
 }
 
 /** The next wider (1) or closer (-1) span about the middle of what is in view, kept within what is planned. */

@@ -1,40 +1,45 @@
 'use client';
 
-import type { PointerEvent } from 'react';
+import { memo } from 'react';
 import type { PlannedVisit } from '@/lib/contracts/stored-plan';
 import type { Bar } from './timeline-rows';
+import { placeOf, type Scale } from './timeline-scale';
 
 /** Height of a lane and of the bar within it, px: a bar is a target for a finger together with its lane. */
 export const LANE_PX = 34;
-const BAR_PX = 24;
-/** Narrower bars carry no letters. */
+export const BAR_PX = 24;
+/** Less room than this carries no letters. */
 const LABEL_PX = 44;
 /** Never narrower than this, so that a short visit can be seen and met in eight weeks' view. */
-const LEAST_PX = 3;
+export const LEAST_PX = 3;
+/** A cure that is shorter than this in the drawing is left out beside its bar. */
+const CURE_PX = 2;
 
 export interface VisitBarProps {
   readonly bar: Bar;
-  readonly place: (at: number) => number;
-  readonly name: string;
+  readonly scale: Scale;
   readonly label: string;
   readonly isInConflict: boolean;
   /** Whether its recoat window is drawn. */
   readonly hasWindow: boolean;
   readonly y: number;
-  readonly onOpen: (visit: PlannedVisit) => void;
-  readonly onGrab: (visit: PlannedVisit, event: PointerEvent<SVGGElement>) => void;
 }
 
-/** A visit: what is attended as a bar by its kind, its cure as a hatched line after it, its window as a bracket. */
-export function VisitBar({ bar, place, name, label, isInConflict, hasWindow, y, onOpen, onGrab }: VisitBarProps) {
+/**
+ * A visit: what is attended as a bar by its kind, its cure as a hatched band after it with a mark where it is released,
+ * its window as a bracket. Touches are heard by the drawing that it is in.
+ */
+export const VisitBar = memo(function VisitBar({ bar, scale, label, isInConflict, hasWindow, y }: VisitBarProps) {
   const { visit } = bar;
+  const place = (at: number) => placeOf(at, scale);
   const x = place(bar.startAt);
   const width = Math.max(LEAST_PX, place(bar.finishAt) - x);
   const end = place(bar.endAt);
   const closes = visit.closesAt === null || !hasWindow ? null : place(visit.closesAt);
   // What may be put down is attended in several stretches, with a thread between them.
   const stints = visit.stretches.length > 1 ? visit.stretches : [{ startAt: bar.startAt, endAt: bar.finishAt }];
-  const labelled = Math.max(LEAST_PX, place(stints[0]?.endAt ?? bar.finishAt) - x);
+  const first = Math.max(LEAST_PX, place(stints[0]?.endAt ?? bar.finishAt) - x);
+  const hasCure = end > x + width + CURE_PX;
   const canMove = visit.state === 'open' || visit.state === 'pinned';
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot be drawn inside a drawing
@@ -43,40 +48,32 @@ export function VisitBar({ bar, place, name, label, isInConflict, hasWindow, y, 
       tabIndex={0}
       aria-label={label}
       data-visit={visit.key}
-      transform={`translate(0 ${y})`}
-      className={`${canMove ? 'cursor-grab touch-none' : 'cursor-pointer'} outline-none [&:focus-visible>rect]:stroke-accent [&:focus-visible>rect]:[stroke-width:3]`}
-      onPointerDown={(event) => (canMove ? onGrab(visit, event) : undefined)}
-      onClick={() => (canMove ? undefined : onOpen(visit))}
-      onKeyDown={(event) => {
-        if (event.key !== 'Enter' && event.key !== ' ') return;
-        event.preventDefault();
-        onOpen(visit);
-      }}
+      transform={`translate(${x} ${y})`}
+      className={`${canMove ? 'cursor-grab' : 'cursor-pointer'} outline-none [&:focus-visible>rect]:stroke-accent [&:focus-visible>rect]:[stroke-width:3]`}
     >
-      {end > x + width + 1 && (
-        <line
-          x1={x + width}
-          x2={end}
-          y1={BAR_PX / 2}
-          y2={BAR_PX / 2}
-          strokeWidth="7"
-          strokeDasharray="2 3"
-          className="stroke-chart-a"
-        />
+      {hasCure && (
+        <>
+          <path
+            d={`M${width} ${BAR_PX - 5}H${end - x}`}
+            strokeWidth="8"
+            strokeDasharray="2 4"
+            className="stroke-chart-a"
+          />
+          <path d={`M${end - x} 8V${BAR_PX}`} strokeWidth="2" className="stroke-chart-a" />
+        </>
       )}
       {closes !== null && (
         <path
-          d={`M${Math.min(end, closes)} ${BAR_PX / 2}V${BAR_PX + 3}H${closes}V${BAR_PX / 2}`}
+          d={`M${Math.min(end, closes) - x} ${BAR_PX}V${BAR_PX + 4}H${closes - x}V${BAR_PX - 8}`}
           className="fill-none stroke-line-strong"
+          strokeWidth="1.5"
         />
       )}
-      {stints.length > 1 && (
-        <line x1={x} x2={x + width} y1={BAR_PX / 2} y2={BAR_PX / 2} strokeDasharray="1 4" className="stroke-ink" />
-      )}
+      {stints.length > 1 && <path d={`M0 ${BAR_PX / 2}H${width}`} strokeDasharray="1 4" className="stroke-ink" />}
       {stints.map(({ startAt, endAt }) => (
         <rect
           key={startAt}
-          x={place(startAt)}
+          x={place(startAt) - x}
           y="0"
           width={Math.max(LEAST_PX, place(endAt) - place(startAt))}
           height={BAR_PX}
@@ -86,14 +83,39 @@ export function VisitBar({ bar, place, name, label, isInConflict, hasWindow, y, 
           className={`${fillOf(visit)} ${isInConflict ? 'stroke-accent' : 'stroke-ink'}`}
         />
       ))}
-      {visit.state === 'pinned' && <circle cx={x} cy="0" r="5" className="fill-ink stroke-sheet" />}
-      {isInConflict && <path d={`M${x - 1} ${BAR_PX}l6 -10 6 10z`} className="fill-accent stroke-sheet" />}
-      {labelled >= LABEL_PX && (
-        <text x={x + 7} y="16" className={`pointer-events-none text-xs font-semibold ${inkOf(visit)}`}>
-          {fitted(name, labelled)}
-        </text>
-      )}
+      {visit.state === 'pinned' && <circle r="5" className="fill-ink stroke-sheet" />}
+      {isInConflict && <path d={`M-1 ${BAR_PX}l6 -10 6 10z`} className="fill-accent stroke-sheet" />}
+      <BarName visit={visit} inside={first} from={width} room={place(bar.nextAt) - x} hasCure={hasCure} />
     </g>
+  );
+});
+
+interface BarNameProps {
+  readonly visit: PlannedVisit;
+  /** Width of its first stretch, px. */
+  readonly inside: number;
+  /** Where its last one ends, px. */
+  readonly from: number;
+  /** Px from its beginning to the next bar. */
+  readonly room: number;
+  readonly hasCure: boolean;
+}
+
+/** The name of what is done: in the bar where it fits, else after it, over the cure. */
+function BarName({ visit, inside, from, room, hasCure }: BarNameProps) {
+  if (inside >= LABEL_PX) {
+    return (
+      <text x="7" y="16" className={`pointer-events-none text-xs font-semibold ${inkOf(visit)}`}>
+        {fitted(visit.operationName, inside)}
+      </text>
+    );
+  }
+  const after = Math.min(room, 400) - from;
+  if (after < LABEL_PX) return null;
+  return (
+    <text x={from + 4} y={hasCure ? 11 : 16} className="pointer-events-none fill-ink text-xs">
+      {fitted(visit.operationName, after)}
+    </text>
   );
 }
 
@@ -103,7 +125,7 @@ function fitted(name: string, width: number): string {
   return name.length <= letters ? name : `${name.slice(0, Math.max(1, letters - 1))}…`;
 }
 
-function fillOf({ kind, state }: PlannedVisit): string {
+export function fillOf({ kind, state }: Pick<PlannedVisit, 'kind' | 'state'>): string {
   if (state === 'done') return 'fill-sheet';
   switch (kind) {
     case 'work':

@@ -1,6 +1,7 @@
 'use client';
 
-import { useId, useState, useTransition } from 'react';
+import { useEffect, useId, useState, useTransition } from 'react';
+import type { PinCheck } from '@/app/_plan/pin-effect';
 import { buttonClass } from '@/app/_ui/button-class';
 import { Dialog } from '@/app/_ui/dialog';
 import { FieldError } from '@/app/_ui/field';
@@ -25,34 +26,59 @@ export interface VisitDialogProps {
   readonly onClose: () => void;
 }
 
-interface Checked {
-  readonly startAt: Instant;
-  readonly clashes: readonly string[];
-  readonly effects: readonly string[];
-}
+/** Typing rests so long before what was typed is tried, ms. Chosen. */
+const CHECK_AFTER_MS = 350;
+const NOT_CHECKED = { ok: false, message: 'It could not be tried: the server does not answer.' } as const;
 
 /** A visit in words, and the place where it is pinned by typing: what a pin would clash with is said before it holds. */
 export function VisitDialog({ visit, droppedAt, people, conflicts, zone, canPin, onClose }: VisitDialogProps) {
   const id = useId();
   const [typed, setTyped] = useState(() => wallText(droppedAt ?? visit.startAt, zone));
   const [personId, setPersonId] = useState(visit.personId ?? '');
-  const [checked, setChecked] = useState<Checked | null>(null);
+  const [checked, setChecked] = useState<PinCheck | null>(null);
   const [error, setError] = useState<string | null>(null);
   const [isPending, start] = useTransition();
+  const [isTouched, setIsTouched] = useState(droppedAt !== null);
   const isToCome = visit.state === 'open' || visit.state === 'pinned';
   const names = new Map(people.map((person) => [person.id, person.name]));
   const { batchId, taskKey } = visit;
+  const isFree = checked !== null && checked.clashes.length + checked.effects.length === 0;
 
-  function pin(isSure: boolean) {
+  // What was dropped or typed is tried at once, so that the reason against it stands there before it is pinned.
+  useEffect(() => {
+    const startAt = isTouched && canPin ? instantOfText(typed, zone) : null;
+    if (startAt === null) return;
+    let isOver = false;
+    const wait = setTimeout(async () => {
+      const request = { batchId, taskKey, startAt, personId: personId === '' ? null : personId };
+      const answer = await checkPinAction(request).catch(() => NOT_CHECKED);
+      if (isOver) return;
+      if (answer.ok) setChecked(answer);
+      else setError(answer.message);
+    }, CHECK_AFTER_MS);
+    return () => {
+      isOver = true;
+      clearTimeout(wait);
+    };
+  }, [isTouched, canPin, typed, personId, zone, batchId, taskKey]);
+
+  function change() {
+    setIsTouched(true);
+    setChecked(null);
+    setError(null);
+  }
+
+  function pin() {
     const startAt = instantOfText(typed, zone);
     if (startAt === null) return setError('Write the day and the hour.');
     const request = { batchId, taskKey, startAt, personId: personId === '' ? null : personId };
     start(async () => {
       setError(null);
-      if (!isSure) {
+      if (checked === null) {
         const answer = await checkPinAction(request);
         if (!answer.ok) return setError(answer.message);
-        if (answer.clashes.length + answer.effects.length > 0) return setChecked({ ...answer, startAt });
+        setChecked(answer);
+        if (answer.clashes.length + answer.effects.length > 0) return;
       }
       const pinned = await pinAction(request);
       if (!pinned.ok) return setError(pinned.message);
@@ -102,7 +128,7 @@ export function VisitDialog({ visit, droppedAt, people, conflicts, zone, canPin,
                 value={typed}
                 onChange={(event) => {
                   setTyped(event.currentTarget.value);
-                  setChecked(null);
+                  change();
                 }}
               />
             </div>
@@ -116,7 +142,7 @@ export function VisitDialog({ visit, droppedAt, people, conflicts, zone, canPin,
                 value={personId}
                 onChange={(event) => {
                   setPersonId(event.currentTarget.value);
-                  setChecked(null);
+                  change();
                 }}
               >
                 <option value="">whoever can</option>
@@ -128,21 +154,20 @@ export function VisitDialog({ visit, droppedAt, people, conflicts, zone, canPin,
               </select>
             </div>
           </div>
-          {checked !== null && (
-            <div role="status">
-              {checked.clashes.length > 0 && <Sentences title="It cannot be kept there" sentences={checked.clashes} />}
-              {checked.effects.length > 0 && <Sentences title="What it costs" sentences={checked.effects} />}
-            </div>
-          )}
+          <div role="status" className="grid gap-3">
+            {isTouched && checked === null && error === null && <p className="text-ink-soft">Trying it there…</p>}
+            {checked !== null && checked.clashes.length > 0 && (
+              <Sentences title="It cannot be kept there" sentences={checked.clashes} />
+            )}
+            {checked !== null && checked.effects.length > 0 && (
+              <Sentences title="What it costs" sentences={checked.effects} />
+            )}
+            {isFree && <p>Nothing stands against it.</p>}
+          </div>
           {error !== null && <FieldError id={id} text={error} />}
           <div className="flex flex-wrap gap-3">
-            <button
-              type="button"
-              disabled={isPending}
-              className={buttonClass('primary')}
-              onClick={() => pin(checked !== null)}
-            >
-              {checked === null ? 'Pin it here' : 'Pin it all the same'}
+            <button type="button" disabled={isPending} className={buttonClass('primary')} onClick={pin}>
+              {checked === null || isFree ? 'Pin it here' : 'Pin it all the same'}
             </button>
             {visit.state === 'pinned' && (
               <button type="button" disabled={isPending} className={buttonClass('plain')} onClick={letGo}>
