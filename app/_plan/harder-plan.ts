@@ -1,7 +1,10 @@
 import { aloneBound } from '@/lib/schedule/alone-bound';
 import { planValue } from '@/lib/schedule/plan-value';
+import type { ShopPlan } from '@/lib/schedule/shop-plan';
+import { smallestReasons } from '@/lib/schedule/smallest-reason';
 import { harderWords } from './harder-words';
 import { heldPlan } from './held-plan';
+import type { PlanProof } from './timetable';
 import { ToldPlans } from './told-plans';
 import { tryHarder } from './try-harder';
 import type { HarderJob, PlanNews } from './worker-messages';
@@ -15,6 +18,7 @@ export async function harderPlan(
   const { problem } = task.shop;
   const plans = new ToldPlans(task);
   let best = heldPlan(from, task.shop);
+  const told = (plan: ShopPlan, proof: PlanProof) => plans.told(plan, proof, smallestReasons(problem, plan));
   const unavoidableLateMinutes = from.unavoidableLateMinutes ?? aloneBound(problem);
   const answer = await tryHarder({
     problem,
@@ -23,10 +27,10 @@ export async function harderPlan(
     isCancelled,
     tell: (plan) => {
       best = plan;
-      tell({ kind: 'better', jobId, plan: plans.told(plan, { unavoidableLateMinutes, isProvedBest: false }) });
+      tell({ kind: 'better', jobId, plan: told(plan, { unavoidableLateMinutes, isProvedBest: false }) });
     },
   });
   const isProvedBest = answer.kind === 'looked' && answer.isProved && answer.limits.length === 0;
   const proved = { unavoidableLateMinutes: planValue(problem, best).weightedLateMinutes, isProvedBest };
-  tell({ kind: 'harder', jobId, words: harderWords(answer), plan: isProvedBest ? plans.told(best, proved) : null });
+  tell({ kind: 'harder', jobId, words: harderWords(answer), plan: isProvedBest ? told(best, proved) : null });
 }

@@ -32,6 +32,7 @@ function visit(key: string, startAt: Instant, minutes: number, rest: Partial<Pla
     curedAt: null,
     closesAt: null,
     holds: [],
+    waitsFor: null,
     ...rest,
   };
 }
