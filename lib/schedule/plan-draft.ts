@@ -10,6 +10,9 @@ export const ASKED = 1;
 export const PLACED = 2;
 export const UNPLACED = 3;
 
+/** How fine it is counted how late a batch is at the least. Chosen: a part of an evening. */
+const LATE_STEP_MINUTES = 60;
+
 /** A draft at some moment, to go back to; without the pieces of its tasks. */
 export interface DraftCopy {
   readonly start: Int32Array;
@@ -58,7 +61,7 @@ export class PlanDraft {
     this.remedyCount = new Uint8Array(n);
     this.batchLate = new Float64Array(compiled.problem.batches.length);
     this.book = new BenchBook(compiled);
-    this.readyAlone = new ReadyAlone(compiled, this.book);
+    this.readyAlone = new ReadyAlone(compiled, this.book, LATE_STEP_MINUTES);
     enterFixed(compiled, this.book, (task, personIndex, slot) => {
       this.start[task] = slot.start;
       this.finish[task] = slot.finish;

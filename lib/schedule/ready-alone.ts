@@ -1,9 +1,6 @@
 import type { BenchBook } from '@/lib/schedule/bench-book';
 import { type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
 
-/** Minutes of finish that share an entry. Chosen: a quarter of an evening or less. */
-const STEP_MINUTES = 60;
-
 /**
  * When a batch is ready at the least once one of its tasks has finished: what comes after it on an empty bench, each
  * visit in the next hours of somebody who may do it. Entries are made when they are first asked for.
@@ -17,9 +14,11 @@ export class ReadyAlone {
   constructor(
     private readonly compiled: CompiledProblem,
     private readonly book: BenchBook,
+    /** Minutes of finish that share an entry: the earliest of them counts for all. */
+    private readonly stepMinutes: number,
   ) {
     const { problem, batchOf, fixed } = compiled;
-    this.stepCount = Math.floor((problem.horizonMinute - problem.nowMinute) / STEP_MINUTES) + 1;
+    this.stepCount = Math.floor((problem.horizonMinute - problem.nowMinute) / this.stepMinutes) + 1;
     this.entries = Array.from({ length: compiled.taskCount }, () => null);
     this.next = compiled.linksOut.map((links, task) =>
       links.flatMap((link, i) => {
@@ -33,7 +32,7 @@ export class ReadyAlone {
   after(task: number, finish: number): number {
     const { nowMinute, horizonMinute } = this.compiled.problem;
     if (finish > horizonMinute) return NEVER;
-    const step = Math.max(0, Math.floor((finish - nowMinute) / STEP_MINUTES));
+    const step = Math.max(0, Math.floor((finish - nowMinute) / this.stepMinutes));
     let own = this.entries[task] ?? null;
     if (own === null) {
       own = new Int32Array(this.stepCount);
@@ -41,7 +40,7 @@ export class ReadyAlone {
     }
     const known = own[step] ?? 0;
     if (known > 0) return known;
-    const ready = Math.max(1, this.readyFrom(task, nowMinute + step * STEP_MINUTES));
+    const ready = Math.max(1, this.readyFrom(task, nowMinute + step * this.stepMinutes));
     own[step] = ready;
     return ready;
   }
