@@ -58,6 +58,7 @@ export function violationWords(violation: Violation, shop: ShopProblem, zone: st
     case 'moved-what-is-fixed':
       return `${first} is pinned or under way at another hour than the plan says.`;
     case 'wrong-person':
+      if (violation.personId === null) return `${first} has nobody to do it.`;
       return `${first}: ${personName(violation.personId, shop)} may not do it or does not work here.`;
     case 'outside-bench-hours':
       return `${first} lies outside the bench hours at ${time(violation.atMinute)}.`;

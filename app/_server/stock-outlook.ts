@@ -16,6 +16,7 @@ import {
 } from '@/prisma/data/batch-needs';
 import { listOpenBatchHeads } from '@/prisma/data/batches';
 import { getShop } from '@/prisma/data/shop';
+import { listStockOrders, type StockOrder } from '@/prisma/data/stock-orders';
 import { acceptedPlan } from './accepted-plan';
 import { type FoldedBatch, foldedBatches } from './known-batches';
 
@@ -28,6 +29,8 @@ export interface OutlookLine {
   readonly outlook: Outlook | null;
   /** Open batches that still need some, the first to take first. */
   readonly needs: readonly Need[];
+  /** What is ordered of the material, both parts together, the first to come in front. */
+  readonly orders: readonly StockOrder[];
 }
 
 /** How many pieces of a batch are not scrapped. */
@@ -67,7 +70,17 @@ export async function stockOutlook(database: Db, today: string): Promise<Outlook
     database,
     [...needs.keys()].map((key) => key.split(' ')[0] ?? ''),
   );
-  return materials.flatMap((material) => linesOf(material, needs, today));
+  const orders = await listStockOrders(
+    database,
+    materials.map(({ id }) => id),
+  );
+  return materials.flatMap((material) => {
+    const own = orders.filter(({ materialId }) => materialId === material.id);
+    return linesOf(material, needs, today).map((line) => ({
+      ...line,
+      orders: own.filter(({ unit }) => unit === line.unit),
+    }));
+  });
 }
 
 /** What is still planned of each batch, by the plan that was accepted, the first to come in front. */
@@ -97,7 +110,11 @@ function plannedDay(
   return visit === undefined ? null : wallTimeAt(visit.startAt, timeZone).day;
 }
 
-function linesOf(material: StockedMaterial, all: ReadonlyMap<string, readonly Need[]>, today: string): OutlookLine[] {
+function linesOf(
+  material: StockedMaterial,
+  all: ReadonlyMap<string, readonly Need[]>,
+  today: string,
+): Omit<OutlookLine, 'orders'>[] {
   const units = new Set<StockUnit>(
     (['g', 'mm', 'pieces'] as const).filter((unit) => all.has(`${material.id} ${unit}`) || unit === material.stockUnit),
   );
@@ -106,7 +123,7 @@ function linesOf(material: StockedMaterial, all: ReadonlyMap<string, readonly Ne
     const lots = material.lots.filter((lot) => lot.unit === unit);
     const split = partNeeds(0, material.sheet, material.boughtParts);
     if (!split.ok) return [{ material, unit, part: 'whole' as const, outlook: null, needs }];
-    return split.parts.map(({ part }): OutlookLine => {
+    return split.parts.map(({ part }): Omit<OutlookLine, 'orders'> => {
       const ofPart = needs.map((need) => {
         const parts = partNeeds(need.milli, material.sheet, material.boughtParts);
         return { ...need, milli: parts.ok ? (parts.parts.find((one) => one.part === part)?.milli ?? 0) : 0 };

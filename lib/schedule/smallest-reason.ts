@@ -122,6 +122,8 @@ class ReasonFinder {
         break;
       }
       problem = lifted(problem, first);
+      // What lifts one cause may make place for the task and take it from a pin that was let go.
+      if (judge.planWithPlace(problem) !== null) break;
     }
     if (causes.length === 0) return null;
     return { taskId: this.taskId, causes, isLifted, isCertain: causes.some((cause) => this.#isCertain(cause)) };

@@ -114,6 +114,7 @@ function shortColumns(today: string, units: UnitChoice): readonly Column<Outlook
       isNumber: true,
     },
     { id: 'order', title: 'Order', cell: (line) => <OrderBy line={line} today={today} />, isLong: true },
+    { id: 'ordered', title: 'Ordered', cell: (line) => orderedText(line, units), isLong: true },
   ];
 }
 
@@ -160,6 +161,14 @@ function OrderBy({ line, today }: { readonly line: OutlookLine; readonly today: 
       {what} <StatusMark status="late">comes too late by {daysBetween(by, today)} days</StatusMark>
     </>
   );
+}
+
+/** What is ordered of the whole material, by the day it is expected on. */
+function orderedText({ orders, unit }: OutlookLine, units: UnitChoice): string {
+  const words = orders.map(
+    ({ milli, expectedOn }) => `${stockText(fromMilli(milli), unit, units)} for ${dayText(expectedOn)}`,
+  );
+  return words.join('; ') || '–';
 }
 
 function daysBetween(from: string, to: string): number {
