@@ -56,7 +56,7 @@ export class PlanDecoder {
     return this.draft.start;
   }
 
-  /** What each batch is late in the last plan, in weighted minutes. */
+  /** What each batch is late in the last plan that was weighed, in weighted minutes. */
   get batchLate(): Float64Array {
     return this.draft.batchLate;
   }
@@ -84,6 +84,7 @@ export class PlanDecoder {
 
   private generate(order: ArrayLike<number>, mostLate: number, memory: DraftMemory | null): boolean {
     const { open } = this.compiled;
+    this.draft.countsLate = memory !== null || mostLate < Number.POSITIVE_INFINITY;
     for (const task of open) this.notBefore[task] = Math.max(this.compiled.release[task] ?? 0, this.floor[task] ?? 0);
     for (let attempt = 0; attempt <= MOST_RESTARTS; attempt++) {
       this.restartAt = attempt === MOST_RESTARTS ? -2 : -1;

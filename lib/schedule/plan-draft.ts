@@ -46,6 +46,8 @@ export class PlanDraft {
   readonly batchLate: Float64Array;
   /** The same of all batches together. */
   late = 0;
+  /** Whether it is counted what batches are late: not where no order is given up for it. */
+  countsLate = true;
   private readonly readyAlone: ReadyAlone;
   private readonly base: DraftCopy;
 
@@ -136,7 +138,7 @@ export class PlanDraft {
     if (pieces.length > slot.ends) pieces.length = slot.ends;
     for (let i = 0; i < slot.ends; i++) pieces[i] = slot.pieces[i] ?? 0;
     if (slot.person >= 0) this.book.enter(task, slot);
-    this.countLate(task);
+    if (this.countsLate) this.countLate(task);
     for (const hold of this.compiled.holds[task] ?? []) {
       this.profiles[hold.resource]?.take(slot.start, opensAt(hold.until, slot.finish), hold.amount);
     }

@@ -11,7 +11,7 @@ import { seededRandom } from '@/lib/statistics/seeded-random';
 import { randomShop } from './random-shop';
 import { shopInstance } from './shop-instance';
 
-const TINY = process.env.SOAK === '1' ? 200 : 30;
+const TINY = process.env.SOAK === '1' ? 200 : 15;
 const SHOPS = process.env.SOAK === '1' ? 1_000 : 80;
 
 test(`${SHOPS} shops: what is proved of the bench and its places is never more than what a plan costs`, async () => {
