@@ -5,7 +5,7 @@ import type { ShopPlan } from '@/lib/schedule/shop-plan';
 import { ruleOrders } from '@/lib/schedule/task-order';
 import { compareValues } from '@/lib/schedule/value-order';
 
-/** A plan at once: the best of seven rules of priority. Takes sound problems (`problemFaults` finds nothing). */
+/** A plan at once: the best of eleven rules of priority. Takes sound problems (`problemFaults` finds nothing). */
 export function firstPlan(problem: PlanningProblem): ShopPlan {
   const compiled = compileProblem(problem);
   const decoder = new PlanDecoder(compiled);

@@ -1,10 +1,4 @@
-import {
-  type CompiledLag,
-  type CompiledProblem,
-  type CompiledTable,
-  NEVER,
-  opensAt,
-} from '@/lib/schedule/compiled-problem';
+import { type CompiledProblem, NEVER, opensAt } from '@/lib/schedule/compiled-problem';
 
 /** Times of each task on an empty bench: what rules of priority are made of. */
 interface TaskTimes {
@@ -145,37 +139,4 @@ export function taskTimes(compiled: CompiledProblem): TaskTimes {
     latest[task] = latestStart;
   }
   return { earliest, tail, latest };
-}
-
-/** From the finish of each task until its batch is ready at the least, with every cure as short as it ever is. */
-export function tailsAfterFinish(compiled: CompiledProblem): Float64Array {
-  const tails = new Float64Array(compiled.taskCount);
-  for (const task of [...routeOrder(compiled)].reverse()) {
-    const ready = compiled.readyAfter[task];
-    let tail = ready === undefined ? 0 : shortest(ready);
-    for (const link of compiled.linksOut[task] ?? []) {
-      const isNext = link.isLeast && link.fromFinish && compiled.fixed[link.to] === 0;
-      if (!isNext || compiled.batchOf[link.to] !== compiled.batchOf[task]) continue;
-      const until = shortest(link.lag) + (link.toFinish ? 0 : (compiled.attended[link.to] ?? 0));
-      tail = Math.max(tail, until + (tails[link.to] ?? 0));
-    }
-    // What has no place counts as ready at the horizon, so that more than that is never sure.
-    tails[task] = tail;
-  }
-  return tails;
-}
-
-const shortestOf = new WeakMap<CompiledTable, number>();
-
-function shortest({ minutes, table }: CompiledLag): number {
-  if (table === null) return Math.max(0, minutes);
-  const known = shortestOf.get(table);
-  if (known !== undefined) return known;
-  let least = NEVER;
-  for (const [i, end] of table.ends.entries()) {
-    least = Math.min(least, end - table.startMinute - i * table.stepMinutes);
-  }
-  const shortestMinutes = Math.max(0, least);
-  shortestOf.set(table, shortestMinutes);
-  return shortestMinutes;
 }
