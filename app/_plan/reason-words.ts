@@ -18,7 +18,12 @@ export function reasonSentence(reason: SmallestReason, shop: ShopProblem): strin
 }
 
 /** What would lift it: the least change of each kind, tried one at a time. Several causes have to be lifted together. */
-export function liftSentences({ causes, isLifted }: SmallestReason, shop: ShopProblem): string[] {
+export function liftSentences({ causes, isLifted, isOnlyAlone }: SmallestReason, shop: ShopProblem): string[] {
+  const sentences = liftsOf(causes, isLifted, shop);
+  return isOnlyAlone ? [...sentences, 'The rest of the plan would still be in its way.'] : sentences;
+}
+
+function liftsOf(causes: readonly Cause[], isLifted: boolean, shop: ShopProblem): string[] {
   const [only] = causes;
   if (causes.length === 1 && only !== undefined) {
     if (only.lifts.length === 0) return ['No single change was found that would do.'];

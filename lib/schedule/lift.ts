@@ -155,7 +155,8 @@ function withLag(problem: PlanningProblem, linkId: string, change: (lag: Lag) =>
     if (link.id !== linkId) return link;
     const lag = change(link.lag);
     if (lag.kind !== 'own-table') return { ...link, lag };
-    const id = `${linkId} changed`;
+    // A window may be made longer once more.
+    const id = `${linkId}, longer ${tables.length}`;
     tables.push({ ...lag.table, id });
     return { ...link, lag: { kind: 'table' as const, tableId: id } };
   });

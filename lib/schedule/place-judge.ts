@@ -26,7 +26,7 @@ export class PlaceJudge {
     return this.budget.left <= 0;
   }
 
-  /** The plan in which the task, and those of `also`, have a place; null where none was found. */
+  /** The plan in which the task, and after it those of `also`, have a place; null where none was found. */
   planWithPlace(problem: PlanningProblem, also: readonly string[] = []): ShopPlan | null {
     if (this.isSpent) return null;
     const compiled = compileProblem(problem);
@@ -34,7 +34,7 @@ export class PlaceJudge {
     const index = new Map(problem.tasks.map(({ id }, i) => [id, i]));
     const ahead = this.first.flatMap((id) => {
       const i = index.get(id);
-      return i === undefined || compiled.fixed[i] === 1 ? [] : [i];
+      return i === undefined || compiled.fixed[i] === 1 || also.includes(id) ? [] : [i];
     });
     const isAhead = new Set(ahead);
     const tried = new Set<string>();

@@ -21,6 +21,8 @@ export interface SmallestReason {
   readonly causes: readonly Cause[];
   /** Whether the first lifts of all causes together were found to give it a place. */
   readonly isLifted: boolean;
+  /** Whether that holds only with nothing else to do: with the rest of the plan first there was no place even so. */
+  readonly isOnlyAlone: boolean;
   /**
    * Whether the impossibility is certain. Else it was found by the planner's own rules, which place one task after the
    * other and could overlook a place.
@@ -90,9 +92,26 @@ class ReasonFinder {
     if (this.#task === undefined) return null;
     const alone = aloneProblem(this.problem, this.#route);
     const judge = new PlaceJudge(this.taskId, this.budget);
-    if (judge.planWithPlace(alone) === null) return this.#explained(alone, judge, []);
     const others = new PlaceJudge(this.taskId, this.budget, this.#othersFirst());
-    return this.#explained(this.problem, others, [{ kind: 'other-work' }]);
+    if (judge.planWithPlace(alone) !== null) return this.#explained(this.problem, others, [{ kind: 'other-work' }]);
+    const reason = this.#explained(alone, judge, []);
+    return reason === null ? null : this.#amongOthers(reason, others);
+  }
+
+  /** Of the lifts that help with nothing else to do, those that help beside the rest of the plan; else says so. */
+  #amongOthers(reason: SmallestReason, others: PlaceJudge): SmallestReason {
+    const { causes, isLifted } = reason;
+    const last = causes.at(-1);
+    if (!isLifted || last === undefined) return reason;
+    const before = causes.slice(0, -1);
+    const firsts = before.flatMap(({ lifts }) => lifts.slice(0, 1));
+    const lifts = last.lifts.filter((lift) => {
+      const together = [...firsts, lift];
+      const letGo = together.flatMap((one) => (one.kind === 'unpin' ? [one.taskId] : []));
+      return others.planWithPlace(together.reduce(lifted, this.problem), letGo) !== null;
+    });
+    if (lifts.length === 0) return { ...reason, isOnlyAlone: true };
+    return { ...reason, causes: [...before, { ...last, lifts }] };
   }
 
   /** The rest of the shop in the order of the plan. */
@@ -126,7 +145,8 @@ class ReasonFinder {
       if (judge.planWithPlace(problem) !== null) break;
     }
     if (causes.length === 0) return null;
-    return { taskId: this.taskId, causes, isLifted, isCertain: causes.some((cause) => this.#isCertain(cause)) };
+    const isCertain = causes.some((cause) => this.#isCertain(cause));
+    return { taskId: this.taskId, causes, isLifted, isOnlyAlone: false, isCertain };
   }
 
   /**
