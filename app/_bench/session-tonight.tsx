@@ -110,7 +110,7 @@ function PersonStints({
             <span>{clockText(startAt, zone)}</span>
             <span>
               Batch {visit.batchNumber}: {visit.operationName}, {pieceText(visit.pieces)}
-              {visit.remedies.length > 0 && `; first ${visit.remedies.join(', ')}`}
+              {visit.remedies.length > 0 && `; first: ${visit.remedies.join(', ')}`}
             </span>
           </li>
         ))}

@@ -49,12 +49,16 @@ async function measured(browser: Browser, name: string, fill: (url: string) => P
     await waits(workshop, plan(page, 'Make a plan'));
     await page.goto(`${workshop.url}/plan`);
     await seenLoop(workshop, file);
+    const withoutPlan = await pageTimes(workshop, '/');
+    await seenLoop(workshop, file);
     const quiet = await waits(workshop, new Promise((resolve) => setTimeout(resolve, 2_000)));
     await seenLoop(workshop, file);
     const planning = await waits(workshop, plan(page, 'Make a plan'));
     const { stretchesMs, delayMs, memoryMb } = await seenLoop(workshop, file);
     const accepting = await waits(workshop, accept(page));
     const accepted = await seenLoop(workshop, file);
+    const [bench, desk] = [await pageTimes(workshop, '/'), await pageTimes(workshop, '/plan')];
+    const pages = await seenLoop(workshop, file);
     const again = await waits(workshop, plan(page, 'Plan anew'));
     const anew = await seenLoop(workshop, file);
     console.log(
@@ -66,6 +70,9 @@ async function measured(browser: Browser, name: string, fill: (url: string) => P
     );
     console.log(
       `  event loop late, true ms: median ${delayMs.median.toFixed(1)}, 95 % ${delayMs.p95.toFixed(1)}, most ${delayMs.most.toFixed(0)} | memory of the server with its planner ${memoryMb.toFixed(0)} MB, after planning anew ${anew.memoryMb.toFixed(0)} MB`,
+    );
+    console.log(
+      `  pages with the plan: Bench ${told(bench)}, without one ${told(withoutPlan)}; Plan ${told(desk)}; longest stretches ${stretches(pages.stretchesMs)}`,
     );
     await page.close();
     const longest = Math.max(0, stretchesMs[0] ?? 0, anew.stretchesMs[0] ?? 0);
@@ -101,6 +108,17 @@ async function waits({ url }: Workshop, over: Promise<unknown>): Promise<number[
   }
   await ended;
   return all;
+}
+
+/** How long a page takes that nothing has changed of. */
+async function pageTimes({ url }: Workshop, address: string): Promise<number[]> {
+  const all: number[] = [];
+  for (let i = 0; i < 25; i += 1) {
+    const beganAt = performance.now();
+    await (await fetch(`${url}${address}`)).text();
+    all.push(performance.now() - beganAt);
+  }
+  return all.slice(5);
 }
 
 function told(all: readonly number[]): string {

@@ -16,7 +16,8 @@ import { makeBigPlanWorkshop } from './big-plan';
 const MOST_MEDIAN_FRAME_MS = 17.5;
 /** Longest that a task may hold the page up, ms. */
 const MOST_TASK_MS = 50;
-const MOVES = 180;
+const FRAMES = 180;
+const NOWHERE = { x: 0, y: 0, reach: 0 };
 
 interface Course {
   readonly framesMs: readonly number[];
@@ -75,13 +76,20 @@ async function measured(page: Page, width: number): Promise<boolean> {
   };
   const spent = (name: string, work: () => Promise<Course>) => course(name, () => withCpu(session, work));
   await zoom(page, 'Wider', 6);
-  await spent('eight weeks, scrolling', () => page.evaluate(scrollInPage, MOVES));
+  await spent('eight weeks, scrolling', () => inPage(page, { kind: 'scroll', frames: FRAMES, ...NOWHERE }));
   await spent('eight weeks, moving', () => movedSideways(page, frame));
   await zoom(page, 'Closer', 3);
   await spent('a week, moving', () => movedSideways(page, frame));
   await spent('a week, dragging a bar', () => draggedBar(page));
-  await spent('zooming from eight weeks to a day and back', () => page.evaluate(zoomInPage, 24));
+  await spent('zooming from eight weeks to a day and back', () =>
+    inPage(page, { kind: 'zoom', frames: 96, ...NOWHERE }),
+  );
   return isWithin;
+}
+
+/** A course in the page. */
+function inPage(page: Page, course: InPage): Promise<Course> {
+  return page.evaluate(courseInPage, course);
 }
 
 async function bars(page: Page): Promise<number> {
@@ -114,7 +122,7 @@ async function movedSideways(
   const from = { x: frame.x + frame.width / 2, y: frame.y + 70 };
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
-  const course = await page.evaluate(moveInPage, { ...from, moves: MOVES, reach: frame.width * 0.8 });
+  const course = await inPage(page, { kind: 'move', frames: FRAMES, ...from, reach: frame.width * 0.8 });
   await page.mouse.up();
   await page.keyboard.press('Escape');
   if (await page.getByRole('dialog').isVisible()) await page.getByRole('button', { name: 'Close' }).click();
@@ -129,75 +137,49 @@ async function draggedBar(page: Page): Promise<Course> {
   const from = { x: box.x + Math.min(2, box.width / 2), y: box.y + box.height / 2 };
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
-  const course = await page.evaluate(moveInPage, { ...from, moves: MOVES, reach: 120 });
+  const course = await inPage(page, { kind: 'move', frames: FRAMES, ...from, reach: 120 });
   await page.keyboard.press('Escape');
   await page.mouse.up();
   return course;
 }
 
 interface InPage {
+  readonly kind: 'move' | 'scroll' | 'zoom';
+  readonly frames: number;
+  /** Where the pointer is pressed, and how far it goes to either side. */
   readonly x: number;
   readonly y: number;
-  readonly moves: number;
   readonly reach: number;
 }
 
-/** Runs in the page: moves the pressed pointer to and fro, once a frame. */
-async function moveInPage({ x, y, moves, reach }: InPage): Promise<Course> {
+/**
+ * Runs in the page, a step a frame: moves the pressed pointer to and fro, scrolls the rows down and up again, or zooms
+ * out and in by a step every fourth frame.
+ */
+async function courseInPage({ kind, frames, x, y, reach }: InPage): Promise<Course> {
   const framesMs: number[] = [];
   const longTasksMs: number[] = [];
   const observer = new PerformanceObserver((list) => {
     for (const entry of list.getEntries()) longTasksMs.push(entry.duration);
   });
   observer.observe({ type: 'longtask' });
-  const ground = document.querySelector('svg[aria-label^="Plan over time"]');
+  const drawing = document.querySelector('svg[aria-label^="Plan over time"]');
+  const box = drawing?.closest('.overflow-y-auto');
+  const step = (i: number) => {
+    if (kind === 'move') {
+      const clientX = x + reach * Math.sin((2 * Math.PI * i) / 90);
+      drawing?.dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerId: 1, clientX, clientY: y }));
+    } else if (kind === 'scroll' && box != null) {
+      box.scrollTop = ((box.scrollHeight - box.clientHeight) * (1 - Math.cos((2 * Math.PI * i) / frames))) / 2;
+    } else if (kind === 'zoom' && i % 4 === 0) {
+      const name = i % 48 < 24 ? 'Wider' : 'Closer';
+      document.querySelector<HTMLButtonElement>(`button[aria-label="${name}"]`)?.click();
+    }
+  };
   const nextFrame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
   let before = await nextFrame();
-  for (let i = 0; i < moves; i += 1) {
-    const clientX = x + reach * Math.sin((2 * Math.PI * i) / 90);
-    ground?.dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerId: 1, clientX, clientY: y }));
-    const now = await nextFrame();
-    framesMs.push(now - before);
-    before = now;
-  }
-  observer.disconnect();
-  return { framesMs, longTasksMs };
-}
-
-/** Runs in the page: scrolls the rows down and up again. */
-async function scrollInPage(moves: number): Promise<Course> {
-  const framesMs: number[] = [];
-  const longTasksMs: number[] = [];
-  const observer = new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) longTasksMs.push(entry.duration);
-  });
-  observer.observe({ type: 'longtask' });
-  const box = document.querySelector('svg[aria-label^="Plan over time"]')?.closest('.overflow-y-auto');
-  const nextFrame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
-  let before = await nextFrame();
-  for (let i = 0; i < moves && box != null; i += 1) {
-    box.scrollTop = ((box.scrollHeight - box.clientHeight) * (1 - Math.cos((2 * Math.PI * i) / moves))) / 2;
-    const now = await nextFrame();
-    framesMs.push(now - before);
-    before = now;
-  }
-  observer.disconnect();
-  return { framesMs, longTasksMs };
-}
-
-/** Runs in the page: zooms out, in and out again, a step every fourth frame. */
-async function zoomInPage(steps: number): Promise<Course> {
-  const framesMs: number[] = [];
-  const longTasksMs: number[] = [];
-  const observer = new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) longTasksMs.push(entry.duration);
-  });
-  observer.observe({ type: 'longtask' });
-  const button = (name: string) => document.querySelector<HTMLButtonElement>(`button[aria-label="${name}"]`);
-  const nextFrame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
-  let before = await nextFrame();
-  for (let i = 0; i < 4 * steps; i += 1) {
-    if (i % 4 === 0) button(i % 48 < 24 ? 'Wider' : 'Closer')?.click();
+  for (let i = 0; i < frames; i += 1) {
+    step(i);
     const now = await nextFrame();
     framesMs.push(now - before);
     before = now;

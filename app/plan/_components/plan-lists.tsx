@@ -2,8 +2,8 @@ import type { Overload } from '@/app/_plan/overload';
 import { Section } from '@/app/_ui/page';
 import type { ImpossibleVisit, MovedVisit } from '@/lib/contracts/stored-plan';
 import { durationText } from '@/lib/units/format-duration';
-import { dateText, weekdayClockText } from '@/lib/units/format-instant';
-import { MINUTE_MS } from '@/lib/units/instant';
+import { clockText, dateText } from '@/lib/units/format-instant';
+import { type Instant, MINUTE_MS } from '@/lib/units/instant';
 
 /** Sentences that need a hand, marked as such. */
 export function Warnings({ sentences, most = 12 }: { readonly sentences: readonly string[]; readonly most?: number }) {
@@ -121,11 +121,15 @@ function MovedLines({ moved, zone }: { readonly moved: readonly MovedVisit[]; re
     <ul className="grid gap-2">
       {moved.map(({ key, label, fromAt, toAt, cause }) => (
         <li key={key}>
-          <span className="font-semibold">{label}</span>: {weekdayClockText(fromAt, zone)} →{' '}
-          {dateText(toAt, zone).slice(0, -5)} {weekdayClockText(toAt, zone).slice(4)}
+          <span className="font-semibold">{label}</span>: {momentText(fromAt, zone)} → {momentText(toAt, zone)}
           <span className="text-ink-soft">; {cause}.</span>
         </li>
       ))}
     </ul>
   );
+}
+
+/** `Thu 12 Mar 19:40`: within eight weeks the year goes without saying. */
+function momentText(at: Instant, zone: string): string {
+  return `${dateText(at, zone).slice(0, -5)} ${clockText(at, zone)}`;
 }

@@ -64,6 +64,6 @@ export function SessionList({ visits, nameOf, zone }: SessionListProps) {
 function stintText({ visit }: Stint): string {
   const material = visit.materialName === null ? '' : `, ${visit.materialName}`;
   const pinned = visit.state === 'pinned' ? ' (pinned)' : '';
-  const remedy = visit.remedies.length === 0 ? '' : `; first ${visit.remedies.join(', ')}`;
+  const remedy = visit.remedies.length === 0 ? '' : `; first: ${visit.remedies.join(', ')}`;
   return `Batch ${visit.batchNumber}: ${visit.operationName}, ${pieceText(visit.pieces)}${material}${remedy}${pinned}`;
 }

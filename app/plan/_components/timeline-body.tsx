@@ -43,15 +43,15 @@ export const TimelineBody = memo(function TimelineBody(props: TimelineBodyProps)
             className="fill-ground"
           />
         ))}
-      {ticks.map(({ at, isDay }) => (
+      {ticks.map(({ at, isStrong }) => (
         <line
           key={at}
           x1={place(at)}
           x2={place(at)}
           y1={top}
           y2={bottom}
-          className={isDay ? 'stroke-line-strong' : 'stroke-line'}
-          strokeWidth={isDay ? 1 : 0.5}
+          className={isStrong ? 'stroke-line-strong' : 'stroke-line'}
+          strokeWidth={isStrong ? 1 : 0.5}
         />
       ))}
       {rows.slice(firstRow, endRow).map((row, index) => (

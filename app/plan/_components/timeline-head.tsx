@@ -23,14 +23,14 @@ export interface TimelineHeadProps {
 export const TimelineHead = memo(function TimelineHead({ sessions, ticks, drawn, scale }: TimelineHeadProps) {
   return (
     <g>
-      {ticks.map(({ at, isDay, text }) => (
+      {ticks.map(({ at, isStrong, text }) => (
         <g key={at}>
           <line
             x1={placeOf(at, scale)}
             x2={placeOf(at, scale)}
-            y1={isDay ? 4 : 18}
+            y1={isStrong ? 4 : 18}
             y2={HEAD_PX}
-            className={isDay ? 'stroke-line-strong' : 'stroke-line'}
+            className={isStrong ? 'stroke-line-strong' : 'stroke-line'}
           />
           {text !== null && (
             <text x={placeOf(at, scale) + 4} y="14" className="fill-ink-soft text-xs">

@@ -49,7 +49,7 @@ export const Row = memo(function Row({ row, top, scale, drawn, zone, conflicts }
           y={LABEL_PX + bar.lane * LANE_PX}
           label={labelOf(bar.visit, zone)}
           isInConflict={conflicts.has(bar.visit.key)}
-          hasWindow={row.dueAt !== null || row.readyAt !== null}
+          isInBatch={row.isBatch}
         />
       ))}
       {dueAt !== null && dueAt > fromAt && dueAt < toAt && (

@@ -27,6 +27,8 @@ export interface TimelineRow {
   /** When it is due; null where nothing is. */
   readonly dueAt: Instant | null;
   readonly readyAt: Instant | null;
+  /** Whether all its bars are of one batch: then its windows are drawn, and bars need not name their batch. */
+  readonly isBatch: boolean;
   /** When somebody can attend; empty where it does not matter. */
   readonly sessions: PersonRow['sessions'];
 }
@@ -51,6 +53,7 @@ export function timelineRows(kind: RowKind, source: RowSource): readonly Timelin
           ...laned(own.map((visit) => ({ visit, endAt: visit.curedAt ?? visit.finishAt }))),
           dueAt: batch.dueAt,
           readyAt: batch.readyAt,
+          isBatch: true,
           sessions: [],
         };
       });
@@ -61,6 +64,7 @@ export function timelineRows(kind: RowKind, source: RowSource): readonly Timelin
         ...laned(visits.filter((visit) => visit.personId === id).map((visit) => ({ visit, endAt: visit.finishAt }))),
         dueAt: null,
         readyAt: null,
+        isBatch: false,
         sessions,
       }));
     case 'places':
@@ -81,6 +85,7 @@ function placeRow({ id, name, capacity }: PlaceRow, visits: readonly PlannedVisi
     ...laned(own),
     dueAt: null,
     readyAt: null,
+    isBatch: false,
     sessions: [],
   };
 }

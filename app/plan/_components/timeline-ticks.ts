@@ -6,7 +6,8 @@ import type { Drawn } from './timeline-scale';
 /** A mark of the wall clock. */
 export interface Tick {
   readonly at: Instant;
-  readonly isDay: boolean;
+  /** Days, or weeks where days are too close together to be named. */
+  readonly isStrong: boolean;
   /** What is written at it; null: a line alone. */
   readonly text: string | null;
 }
@@ -35,10 +36,10 @@ export function timelineTicks({ fromAt, toAt }: Drawn, pxPerMs: number, zone: st
     const isNamed = areDaysNamed || (isMonday && weekNumber(midnightAt) % weeks === 0);
     // `Thu 12 Mar`, and `12 Mar` for a week.
     const text = dateText(midnightAt, zone).slice(areDaysNamed ? 0 : 4, -5);
-    ticks.push({ at: midnightAt, isDay: true, text: isNamed ? text : null });
+    ticks.push({ at: midnightAt, isStrong: areDaysNamed || isMonday, text: isNamed ? text : null });
     for (let hour = step; hour < 24; hour += step) {
       const at = instantOfWallTime(day, hour * 60, zone);
-      ticks.push({ at, isDay: false, text: clockText(at, zone).slice(0, 5) });
+      ticks.push({ at, isStrong: false, text: clockText(at, zone).slice(0, 5) });
     }
   }
   return ticks;

@@ -20,8 +20,8 @@ export interface VisitBarProps {
   readonly scale: Scale;
   readonly label: string;
   readonly isInConflict: boolean;
-  /** Whether its recoat window is drawn. */
-  readonly hasWindow: boolean;
+  /** Whether its row is that of its batch: its recoat window is drawn, and its batch goes without saying. */
+  readonly isInBatch: boolean;
   readonly y: number;
 }
 
@@ -29,13 +29,13 @@ export interface VisitBarProps {
  * A visit: what is attended as a bar by its kind, its cure as a hatched band after it with a mark where it is released,
  * its window as a bracket. Touches are heard by the drawing that it is in.
  */
-export const VisitBar = memo(function VisitBar({ bar, scale, label, isInConflict, hasWindow, y }: VisitBarProps) {
+export const VisitBar = memo(function VisitBar({ bar, scale, label, isInConflict, isInBatch, y }: VisitBarProps) {
   const { visit } = bar;
   const place = (at: number) => placeOf(at, scale);
   const x = place(bar.startAt);
   const width = Math.max(LEAST_PX, place(bar.finishAt) - x);
   const end = place(bar.endAt);
-  const closes = visit.closesAt === null || !hasWindow ? null : place(visit.closesAt);
+  const closes = visit.closesAt === null || !isInBatch ? null : place(visit.closesAt);
   // What may be put down is attended in several stretches, with a thread between them.
   const stints = visit.stretches.length > 1 ? visit.stretches : [{ startAt: bar.startAt, endAt: bar.finishAt }];
   const first = Math.max(LEAST_PX, place(stints[0]?.endAt ?? bar.finishAt) - x);
@@ -85,13 +85,21 @@ export const VisitBar = memo(function VisitBar({ bar, scale, label, isInConflict
       ))}
       {visit.state === 'pinned' && <circle r="5" className="fill-ink stroke-sheet" />}
       {isInConflict && <path d={`M-1 ${BAR_PX}l6 -10 6 10z`} className="fill-accent stroke-sheet" />}
-      <BarName visit={visit} inside={first} from={width} room={place(bar.nextAt) - x} hasCure={hasCure} />
+      <BarName
+        visit={visit}
+        name={isInBatch ? visit.operationName : `${visit.batchNumber} ${visit.operationName}`}
+        inside={first}
+        from={width}
+        room={place(bar.nextAt) - x}
+        hasCure={hasCure}
+      />
     </g>
   );
 });
 
 interface BarNameProps {
   readonly visit: PlannedVisit;
+  readonly name: string;
   /** Width of its first stretch, px. */
   readonly inside: number;
   /** Where its last one ends, px. */
@@ -102,11 +110,11 @@ interface BarNameProps {
 }
 
 /** The name of what is done: in the bar where it fits, else after it, over the cure. */
-function BarName({ visit, inside, from, room, hasCure }: BarNameProps) {
+function BarName({ visit, name, inside, from, room, hasCure }: BarNameProps) {
   if (inside >= LABEL_PX) {
     return (
       <text x="7" y="16" className={`pointer-events-none text-xs font-semibold ${inkOf(visit)}`}>
-        {fitted(visit.operationName, inside)}
+        {fitted(name, inside)}
       </text>
     );
   }
@@ -114,7 +122,7 @@ function BarName({ visit, inside, from, room, hasCure }: BarNameProps) {
   if (after < LABEL_PX) return null;
   return (
     <text x={from + 4} y={hasCure ? 11 : 16} className="pointer-events-none fill-ink text-xs">
-      {fitted(visit.operationName, after)}
+      {fitted(name, after)}
     </text>
   );
 }
