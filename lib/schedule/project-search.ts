@@ -1,15 +1,21 @@
-import { OrderBreeding, type Parent } from '@/lib/schedule/order-breeding';
+import { OrderBreeding, type Parent, smallness } from '@/lib/schedule/order-breeding';
+import { OrderSampling } from '@/lib/schedule/order-sampling';
 import { type Project, reversedProject } from '@/lib/schedule/project';
 import { SerialGenerator, sortedBy, topologicalOrder } from '@/lib/schedule/serial-generator';
 import { workBound } from '@/lib/schedule/windowed-project';
 import { seededRandom } from '@/lib/statistics/seeded-random';
 
-/** Schedules of one direction bred together. Chosen, as what follows, on the given instances over several seeds. */
-const POPULATION = 40;
-/** Breedings without a better plan, for each schedule of a population, after which a new population begins. */
-const MOST_STAGNANT = 60;
-/** So many schedules the search is keen: half of the parents are then the better of two, later they are just anyone. */
+/**
+ * Schedules of one direction bred together: this many, and one more for so many activities. Chosen, as what follows,
+ * on given and invented instances over several seeds.
+ */
+const LEAST_POPULATION = 26;
+const ACTIVITIES_PER_PARENT = 9;
+/** Breedings without a better plan, for each activity, after which a breed is spent. */
+const MOST_STAGNANT = 20;
+/** So many schedules the search of a small project is keen: every other parent is the better of two. Chosen likewise. */
 const KEEN_SCHEDULES = 1_000;
+const KEEN_CHANCE = 0.5;
 /** What a later start adds to a plan's cost, so that of two that end together the more compact one counts as better. */
 const START_PRICE = 1e-4;
 
@@ -21,9 +27,12 @@ interface Individual extends Parent {
  * A project without greatest lags, to be over as soon as may be. Two populations are bred: of schedules generated
  * from the beginning, and of those generated from the end backwards. Children of the one, put in the order in which
  * their parents end, are generated in the other direction, so that each breeding also justifies, at one schedule a
- * child. The same seed and number of schedules give the same plan; the best so far always holds.
+ * child. When nothing better comes any more, the breed rests and a new one begins; two breeds that have come equally
+ * far are joined, the better half of each, and bred on. So what many schedules find grows from several that few found,
+ * however many are asked for. The same seed and number of schedules give the same plan; the best so far always holds.
  *
- * Source: bi-population genetic search, Debels and Vanhoucke 2005 (from memory); random moves in the orders are ours.
+ * Source: bi-population genetic search, Debels and Vanhoucke 2005 (from memory); moves in the orders and the joining
+ * of breeds are ours.
  */
 export class ProjectSearch {
   schedules = 0;
@@ -35,19 +44,31 @@ export class ProjectSearch {
   readonly #project: Project;
   readonly #forward: Direction;
   readonly #backward: Direction;
-  readonly #tail: Float64Array;
   readonly #random: () => number;
+  readonly #sampling: OrderSampling;
   readonly #breeding: OrderBreeding;
+  readonly #population: number;
+  readonly #keenChance: number;
+  /** Children made in one direction before it is the turn of the other: a population of them, few in a small project. */
+  readonly #turn: number;
   /** The direction that the next children are generated in, and how many of it have been made in a row. */
   #next: Direction;
   #made = 0;
+  /** Breeds at rest, each of more joinings than the one after it. */
+  readonly #resting: Breed[] = [];
+  /** Of the present breed: how often its forebears were joined, when its best is over, and for how long it stands still. */
+  #joinings = 0;
+  #breedEnd = Number.MAX_SAFE_INTEGER;
   #stagnant = 0;
-  #isFirst = true;
 
   constructor(project: Project, seed: number) {
     this.#project = project;
     this.#random = seededRandom(seed);
     this.#breeding = new OrderBreeding(project, this.#random);
+    // An even number, so that it has a half.
+    this.#population = LEAST_POPULATION + 2 * Math.round(project.count / (2 * ACTIVITIES_PER_PARENT));
+    this.#keenChance = KEEN_CHANCE * smallness(project);
+    this.#turn = Math.max(1, Math.round((1 - smallness(project)) * this.#population));
     const length = longestLength(project);
     const route = topologicalOrder(project);
     this.#forward = directionOf(project, length, route);
@@ -56,8 +77,9 @@ export class ProjectSearch {
       ? directionOf(project, length, route)
       : directionOf(reversedProject(project), length, route.slice().reverse());
     this.#next = this.#backward;
-    this.#tail = tails(project, route);
-    this.lowerBound = Math.max(workBound(project), ...this.#tail);
+    const tail = tails(project, route);
+    this.#sampling = new OrderSampling(project, tail, this.#random);
+    this.lowerBound = Math.max(workBound(project), ...tail);
   }
 
   /** Proved best: it ends at the lower bound. */
@@ -69,14 +91,14 @@ export class ProjectSearch {
   step(schedules: number): void {
     const until = this.schedules + schedules;
     while (this.schedules < until && !this.isDone) {
-      if (this.#forward.population.length < POPULATION) this.#found();
+      if (this.#joinings === 0 && this.#forward.population.length < this.#population) this.#found();
       else this.#breed();
     }
   }
 
   /** One more for both populations: a sampled order, justified backwards and forwards. */
   #found(): void {
-    const first = this.#generate(this.#forward, this.#sampledOrder());
+    const first = this.#generate(this.#forward, this.#sampling.next());
     const back = this.#generate(this.#backward, sortedBy(first.starts, this.#backward.route));
     this.#backward.population.push(back);
     this.#forward.population.push(this.#generate(this.#forward, sortedBy(back.starts, this.#forward.route)));
@@ -85,22 +107,50 @@ export class ProjectSearch {
   #breed(): void {
     const to = this.#next;
     const parents = to === this.#forward ? this.#backward.population : this.#forward.population;
-    const order = sortedBy(this.#breeding.cross(this.#parent(parents), this.#parent(parents)), to.route);
-    this.#breeding.shake(to.project, order);
-    const before = this.bestEnd;
-    this.#enter(to.population, this.#generate(to, order));
+    const order = this.#breeding.child(to.project, () => this.#parent(parents), to.route);
+    const made = this.#generate(to, order);
+    this.#enter(to.population, made);
     this.#made++;
-    if (this.#made === POPULATION) {
+    if (this.#made === this.#turn) {
       this.#made = 0;
       this.#next = to === this.#forward ? this.#backward : this.#forward;
     }
-    this.#stagnant = this.bestEnd < before ? 0 : this.#stagnant + 1;
-    if (this.#stagnant < MOST_STAGNANT * POPULATION) return;
+    this.#stagnant = made.end < this.#breedEnd ? 0 : this.#stagnant + 1;
+    this.#breedEnd = Math.min(this.#breedEnd, made.end);
+    if (this.#stagnant >= MOST_STAGNANT * this.#project.count) this.#rest();
+  }
+
+  /** The breed is spent: it is joined with one that has come as far, or put aside for one that will. */
+  #rest(): void {
     this.#stagnant = 0;
     this.#made = 0;
     this.#next = this.#backward;
+    const spent: Breed = {
+      joinings: this.#joinings,
+      end: this.#breedEnd,
+      forward: this.#forward.population,
+      backward: this.#backward.population,
+    };
+    const other = this.#resting.at(-1);
+    if (other?.joinings === spent.joinings) {
+      this.#resting.pop();
+      this.#joinings++;
+      this.#breedEnd = Math.min(spent.end, other.end);
+      this.#forward.population = this.#joined(spent.forward, other.forward);
+      this.#backward.population = this.#joined(spent.backward, other.backward);
+      return;
+    }
+    this.#resting.push(spent);
+    this.#joinings = 0;
+    this.#breedEnd = Number.MAX_SAFE_INTEGER;
     this.#forward.population = [];
     this.#backward.population = [];
+  }
+
+  /** The better half of each. */
+  #joined(one: readonly Individual[], other: readonly Individual[]): Individual[] {
+    const half = this.#population / 2;
+    return [one, other].flatMap((all) => [...all].sort((a, b) => a.cost - b.cost).slice(0, half));
   }
 
   /** Takes the place of the worst, unless it is worse still or there already. */
@@ -129,54 +179,9 @@ export class ProjectSearch {
     return { starts: hasGeneralLags ? made.slice() : mirrored, end, cost: end + (sum / count) * START_PRICE };
   }
 
-  /** An order at random, in which what has a longer way to the end tends to come first; the first goes by it alone. */
-  #sampledOrder(): Int32Array {
-    const { count, into, outOf } = this.#project;
-    const waits = new Int32Array(count);
-    const ready: number[] = [];
-    for (let j = 0; j < count; j++) {
-      waits[j] = (into.first[j + 1] ?? 0) - (into.first[j] ?? 0);
-      if (waits[j] === 0) ready.push(j);
-    }
-    const order = new Int32Array(count);
-    for (let i = 0; i < count; i++) {
-      const pick = this.#isFirst ? this.#longest(ready) : this.#drawn(ready);
-      const j = ready[pick] ?? 0;
-      ready[pick] = ready[ready.length - 1] ?? 0;
-      ready.pop();
-      order[i] = j;
-      for (let k = outOf.first[j] ?? 0; k < (outOf.first[j + 1] ?? 0); k++) {
-        const to = outOf.other[k] ?? 0;
-        waits[to] = (waits[to] ?? 0) - 1;
-        if (waits[to] === 0) ready.push(to);
-      }
-    }
-    this.#isFirst = false;
-    return order;
-  }
-
-  #longest(ready: readonly number[]): number {
-    let pick = 0;
-    for (const [r, j] of ready.entries()) if ((this.#tail[j] ?? 0) > (this.#tail[ready[pick] ?? 0] ?? 0)) pick = r;
-    return pick;
-  }
-
-  #drawn(ready: readonly number[]): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (const j of ready) least = Math.min(least, this.#tail[j] ?? 0);
-    let sum = 0;
-    for (const j of ready) sum += (this.#tail[j] ?? 0) - least + 1;
-    let dice = this.#random() * sum;
-    for (const [r, j] of ready.entries()) {
-      dice -= (this.#tail[j] ?? 0) - least + 1;
-      if (dice <= 0) return r;
-    }
-    return ready.length - 1;
-  }
-
   #parent(population: readonly Individual[]): Individual {
     const one = this.#anyone(population);
-    if (this.schedules >= KEEN_SCHEDULES || this.#random() < 0.5) return one;
+    if (this.schedules >= KEEN_SCHEDULES || this.#random() >= this.#keenChance) return one;
     const other = this.#anyone(population);
     return other.cost < one.cost ? other : one;
   }
@@ -186,6 +191,14 @@ export class ProjectSearch {
     if (one === undefined) throw new RangeError('anyone needs a population');
     return one;
   }
+}
+
+/** Two populations at rest. */
+interface Breed {
+  readonly joinings: number;
+  readonly end: number;
+  readonly forward: readonly Individual[];
+  readonly backward: readonly Individual[];
 }
 
 /** Generating forwards, or backwards as the project with time running backwards. */
@@ -198,6 +211,11 @@ interface Direction {
 
 function directionOf(project: Project, length: number, route: Int32Array): Direction {
   return { project, generator: new SerialGenerator(project, length), route, population: [] };
+}
+
+/** The longest chain of lags through a project, with its last activity: no plan is over earlier. */
+export function longestChain(project: Project): number {
+  return Math.max(...tails(project, topologicalOrder(project)));
 }
 
 /** No left-justified schedule is longer: all activities one after the other, with the longest lag after each. */

@@ -7,7 +7,7 @@ import { planValue } from '@/lib/schedule/plan-value';
 import type { PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 import type { ShopPlan } from '@/lib/schedule/shop-plan';
 import { LOADS, shopInstance } from '../lib/schedule/shop-instance';
-import { publishedInstances } from '../outside/schedule-data';
+import { printPublishedGaps } from './published-gaps';
 
 /**
  * The figures of issue 6: how good a plan is at 1 s beside the best seen, what is proved of it, how fast the first one
@@ -34,7 +34,7 @@ export async function run(): Promise<boolean> {
   const isSteady = slips();
   const isGood = await searches();
   console.log(`most memory while shops are planned ${mostMemory()} MB, ${before} MB of them the loader's`);
-  published();
+  printPublishedGaps();
   return isFast && isSteady && isGood;
 }
 
@@ -178,23 +178,4 @@ function search(problem: PlanningProblem, seed: number) {
   if (checkPlan(problem, plan).length > 0) throw new Error('the planner made a plan that does not hold');
   const lastMinute = Math.max(...plan.placed.map(({ finishMinute }) => finishMinute));
   return { atOne, atEnd: planValue(problem, plan).weightedLateMinutes, plans: improver.plansMade, lastMinute };
-}
-
-function published(): void {
-  const budgets = { j30: [1_000, 5_000, 50_000], j60: [1_000, 5_000], j120: [1_000, 5_000, 50_000] };
-  console.log('mean gap to best known by schedules generated; prototype on all of j30: 0.269 % and 0.087 %');
-  for (const [set, counts] of Object.entries(budgets)) {
-    const instances = publishedInstances(set);
-    if (instances.length === 0) console.log(`skipped: data not here (${set})`);
-    const gaps = counts.map(() => 0);
-    for (const { problem, bestKnown } of instances) {
-      const improver = new PlanImprover(problem, null, 1);
-      for (const [i, count] of counts.entries()) {
-        improver.improve(count - improver.plansMade - 2);
-        const { makespanMinute } = planValue(problem, improver.best());
-        gaps[i] = (gaps[i] ?? 0) + (100 * (makespanMinute / (bestKnown ?? 1) - 1)) / instances.length;
-      }
-    }
-    console.log(`${set}: ${gaps.map((gap, i) => `${gap.toFixed(3)} % at ${counts[i]}`).join(', ')}`);
-  }
 }

@@ -46,14 +46,14 @@ function bar(set: string, schedules: number, mostPercent: number): void {
     });
 }
 
-// One seed is a draw: over 20 seeds j30 is at 0.193 and 0.078 %, over 6 j60 at 1.05 %, over 3 j120 at 2.84 and 2.26 %.
-// Aimed at and not reached everywhere: j30 0.20 and 0.06 %, j120 2.8 and 2.0 %.
+// One seed is a draw. Aimed at: j30 0.20 and 0.06 %, j120 2.8 and 2.0 %. Reached: j30 0.252 and 0.039 % over 20 seeds
+// (0.227 and 0.072 % over the first six), j120 with some seeds and not with others at 5,000.
 describe('PSPLIB', () => {
   bar('j30', 1_000, 0.3);
-  bar('j30', 5_000, 0.2);
+  bar('j30', 5_000, isSoak ? 0.1 : 0.06);
   bar('j60', 5_000, 1.3);
-  bar('j120', 5_000, 3);
-  if (isSoak) bar('j120', 50_000, 2.4);
+  bar('j120', 5_000, isSoak ? 3 : 2.8);
+  if (isSoak) bar('j120', 50_000, 2);
 });
 
 describe('RCPSP/max', () => {
