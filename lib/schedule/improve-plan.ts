@@ -40,9 +40,10 @@ const OVER_PRICE = 14_400;
 const SAME_MINUTES = 5;
 
 /**
- * Looks for a better plan, a step at a time, and always has one that holds: orders of the tasks are changed by moving
- * one task or a whole batch, and each order is decoded into a plan. The same problem, seed and number of steps give
- * the same plan. With a plan that holds, the search begins from it and leaves it only for gains that are worth the moves.
+ * Looks for a better plan, a step at a time, and always has one that holds: orders of the tasks are changed, first by
+ * moving whole batches and then by single tasks too, and each order is decoded into a plan. A few rules of priority are
+ * gone on from in turn before the best of all is. The same problem, seed and number of steps give the same plan. With
+ * a plan that holds, the search begins from it and leaves it only for gains that are worth the moves.
  */
 export class PlanImprover {
   readonly #decoder: PlanDecoder;
