@@ -6,6 +6,7 @@ import { readlinkSync } from 'node:fs';
 import { setPriority } from 'node:os';
 import path from 'node:path';
 import { parentPort } from 'node:worker_threads';
+import { harderPlan } from './harder-plan';
 import { pinEffect } from './pin-effect';
 import { searchPlan } from './search-plan';
 import type { PlanNews, SentJob } from './worker-messages';
@@ -31,6 +32,8 @@ async function run(job: SentJob): Promise<void> {
   switch (job.kind) {
     case 'search':
       return searchPlan(job, isCancelled, tell);
+    case 'harder':
+      return harderPlan(job, isCancelled, tell);
     case 'pin':
       return tell({ kind: 'pin', jobId: job.jobId, check: pinEffect(job.shop, job.pinned, job.zone) });
   }

@@ -39,8 +39,18 @@ export interface PinJob {
   readonly zone: string;
 }
 
+/** Looks for a better plan than one by a constraint solver. */
+export interface HarderJob {
+  readonly kind: 'harder';
+  readonly jobId: string;
+  readonly task: PlanTask;
+  /** The plan to be bettered, as it was told. */
+  readonly plan: Timetable;
+  readonly withinMs: number;
+}
+
 /** What the planner's thread can be asked: another kind of job is one more member, with its branch in `plan-worker.ts`. */
-export type PlanJob = SearchJob | PinJob;
+export type PlanJob = SearchJob | PinJob | HarderJob;
 
 /** A job on its way to the thread: its first number is 1 as soon as it is called off. */
 export type SentJob = PlanJob & { readonly cancelled: Int32Array<SharedArrayBuffer> };
@@ -57,9 +67,11 @@ export interface ToldPlan {
   readonly timetableJson: string;
 }
 
-/** What the thread tells of a job; `pin`, `end` or `failed` comes last. */
+/** What the thread tells of a job; `pin`, `harder`, `end` or `failed` comes last. */
 export type PlanNews =
   | { readonly kind: 'pin'; readonly jobId: string; readonly check: PinCheck }
   | { readonly kind: 'plan'; readonly jobId: string; readonly plansMade: number; readonly plan: ToldPlan }
+  | { readonly kind: 'better'; readonly jobId: string; readonly plan: ToldPlan }
+  | { readonly kind: 'harder'; readonly jobId: string; readonly plan: ToldPlan | null; readonly words: string }
   | { readonly kind: 'end'; readonly jobId: string; readonly plansMade: number }
   | { readonly kind: 'failed'; readonly jobId: string; readonly message: string };

@@ -26,6 +26,10 @@ export interface PlanRun {
   readonly version: number;
   /** The best so far; null: none yet. */
   readonly plan: ToldPlan | null;
+  /** Whether what runs, or ran last, tried harder for a better plan. */
+  readonly isHarder: boolean;
+  /** What came of trying harder, in words; null: it was not tried, or it is still running. */
+  readonly harder: string | null;
 }
 
 /** How long a plan is looked for. Chosen: what one waits for at the bench; two seconds more gain little. */
@@ -33,8 +37,13 @@ export const BUDGET: PlanBudget = { seed: 1, plans: 40_000, withinMs: 3_000 };
 /** Searches kept for comparing; the oldest goes first. Chosen. */
 const MOST_RUNS = 12;
 
+/** How long a better plan is looked for by the constraint solver, ms. Chosen in the issue. */
+const HARDER_MS = 30_000;
+
 interface Kept {
   run: PlanRun;
+  /** What its plan was made from. */
+  readonly task: PlanTask;
   job: RunningJob | null;
 }
 
@@ -71,12 +80,26 @@ export async function startPlanRun(
   budget: PlanBudget = BUDGET,
 ): Promise<PlanRun> {
   const { task, againstPlanId } = await planTask(database, whatIf, nowAt);
-  return keepRun({ madeAt: nowAt, againstPlanId, whatIf: task.whatIf }, (jobId) => ({
+  return keepRun({ madeAt: nowAt, againstPlanId, whatIf: task.whatIf }, task, (jobId) => ({
     kind: 'search',
     jobId,
     task,
     budget,
   }));
+}
+
+/**
+ * Looks for a better plan than that of a search that is over, by the constraint solver, in the background. False where
+ * there is nothing to better, or it is looked for already.
+ */
+export function tryHarderRun(runId: string): boolean {
+  const kept = runs.get(runId);
+  const plan = kept === undefined ? null : timetableOfRun(kept.run);
+  if (kept === undefined || plan === null || kept.run.status !== 'done') return false;
+  const { task, run } = kept;
+  kept.run = { ...run, status: 'running', isHarder: true, harder: null, version: run.version + 1 };
+  begin(kept, { kind: 'harder', jobId: randomUUID(), task, plan, withinMs: HARDER_MS });
+  return true;
 }
 
 /** What the planner's thread is given of the shop, and the plan that it is told against. */
@@ -99,25 +122,47 @@ async function planTask(
 }
 
 /** Hands a job to the planner's thread and keeps what it tells as a run that can be shown. */
-function keepRun(begun: Pick<PlanRun, 'madeAt' | 'againstPlanId' | 'whatIf'>, jobOf: (id: string) => PlanJob): PlanRun {
+function keepRun(
+  begun: Pick<PlanRun, 'madeAt' | 'againstPlanId' | 'whatIf'>,
+  task: PlanTask,
+  jobOf: (id: string) => PlanJob,
+): PlanRun {
   const id = randomUUID();
-  const run: PlanRun = { ...begun, id, status: 'running', message: null, plansMade: 0, version: 0, plan: null };
-  const kept: Kept = { run, job: null };
+  const run: PlanRun = {
+    ...begun,
+    id,
+    status: 'running',
+    message: null,
+    plansMade: 0,
+    version: 0,
+    plan: null,
+    isHarder: false,
+    harder: null,
+  };
+  const kept: Kept = { run, task, job: null };
   runs.set(id, kept);
   for (const [oldId, old] of [...runs].slice(0, -MOST_RUNS)) {
     old.job?.cancel();
     runs.delete(oldId);
   }
-  kept.job = startPlanJob(jobOf(id), (news) => {
+  begin(kept, jobOf(id));
+  return run;
+}
+
+function begin(kept: Kept, job: PlanJob): void {
+  kept.job = startPlanJob(job, (news) => {
     kept.run = { ...kept.run, ...changeOf(news), version: kept.run.version + 1 };
   });
-  return run;
 }
 
 function changeOf(news: PlanNews): Partial<PlanRun> {
   switch (news.kind) {
     case 'plan':
       return { plansMade: news.plansMade, plan: news.plan };
+    case 'better':
+      return { plan: news.plan };
+    case 'harder':
+      return { ...(news.plan === null ? {} : { plan: news.plan }), harder: news.words, status: 'done' };
     case 'pin':
       return {};
     case 'end':

@@ -22,8 +22,8 @@ interface Running extends Waiting {
 }
 
 /**
- * One thread for the whole process, which the next job finds loaded. Searches take turns; what is short is handed over
- * at once and answered between two steps of a search.
+ * One thread for the whole process, which the next job finds loaded. Searches take turns; what is short, or waits for a
+ * thread of its own, is handed over at once and answered between two steps of a search.
  */
 class PlannerThread {
   #worker: Worker | null = null;
@@ -33,14 +33,14 @@ class PlannerThread {
   start(asked: PlanJob, tell: (news: PlanNews) => void): RunningJob {
     const cancelled = new Int32Array(new SharedArrayBuffer(4));
     const waiting: Waiting = { job: { ...asked, cancelled }, tell };
-    if (searchMs(asked) === 0) this.#hand(waiting);
-    else this.#queue.push(waiting);
+    if (takesTurns(asked)) this.#queue.push(waiting);
+    else this.#hand(waiting);
     this.#next();
     return { cancel: () => Atomics.store(cancelled, 0, 1) };
   }
 
   #next(): void {
-    if ([...this.#running.values()].some(({ job }) => searchMs(job) > 0)) return;
+    if ([...this.#running.values()].some(({ job }) => takesTurns(job))) return;
     const next = this.#queue.shift();
     if (next !== undefined) this.#hand(next);
   }
@@ -69,7 +69,7 @@ class PlannerThread {
     const running = this.#running.get(news.jobId);
     if (running === undefined) return;
     running.tell(news);
-    if (news.kind === 'plan') return;
+    if (news.kind === 'plan' || news.kind === 'better') return;
     this.#over(running);
     this.#next();
   }
@@ -91,11 +91,18 @@ class PlannerThread {
   }
 }
 
+/** Whether a job keeps the thread busy while it runs. */
+function takesTurns(job: PlanJob): boolean {
+  return job.kind === 'search';
+}
+
 /** How long a job looks for something better, ms; 0: it answers at once. */
 function searchMs(job: PlanJob): number {
   switch (job.kind) {
     case 'search':
       return job.budget.withinMs;
+    case 'harder':
+      return job.withinMs;
     case 'pin':
       return 0;
   }

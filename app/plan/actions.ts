@@ -7,7 +7,7 @@ import { othersFirst } from '@/app/_plan/others-first';
 import type { PinCheck } from '@/app/_plan/pin-effect';
 import { now } from '@/app/_server/clock';
 import { checkPin } from '@/app/_server/pin-check';
-import { cancelPlanRun, findPlanRun, startPlanRun, timetableOfRun } from '@/app/_server/plan-runs';
+import { cancelPlanRun, findPlanRun, startPlanRun, timetableOfRun, tryHarderRun } from '@/app/_server/plan-runs';
 import { pinRequestSchema, planRequestSchema } from '@/lib/contracts/stored-plan';
 import { db } from '@/prisma/client';
 import { getShop } from '@/prisma/data/shop';
@@ -27,6 +27,13 @@ export async function startPlanAction(request: unknown): Promise<Answer<{ readon
 /** Calls a search off; its best plan so far stays. */
 export async function cancelPlanAction(runId: string): Promise<void> {
   cancelPlanRun(String(runId));
+}
+
+/** Begins to look harder for a better plan than that of a search. */
+export async function tryHarderAction(runId: string): Promise<Answer<object>> {
+  return tryHarderRun(String(runId))
+    ? { ok: true }
+    : { ok: false, message: 'This search runs already or is not kept any more.' };
 }
 
 /** Makes the plan of a search the one that holds. */

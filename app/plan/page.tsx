@@ -179,8 +179,8 @@ function triedPlans(view: PlanView, run: PlanRun): readonly ComparedPlan[] {
     );
 }
 
-function followed({ id, status, message, plansMade, version, plan }: PlanRun) {
-  return { id, status, message, plansMade, version, timetableJson: plan?.timetableJson ?? null };
+function followed({ id, status, message, plansMade, version, isHarder, harder, plan }: PlanRun) {
+  return { id, status, message, plansMade, version, isHarder, harder, timetableJson: plan?.timetableJson ?? null };
 }
 
 function leadText({ held }: PlanView, zone: string): string {

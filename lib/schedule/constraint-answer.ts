@@ -1,4 +1,4 @@
-import { type AxisSession, minuteOfSlot } from '@/lib/schedule/bench-axis';
+import type { AxisSession } from '@/lib/schedule/bench-axis';
 import { compileProblem } from '@/lib/schedule/compiled-problem';
 import type { ConstraintModel } from '@/lib/schedule/constraint-model';
 import { enterHeld } from '@/lib/schedule/kept-places';
@@ -9,7 +9,7 @@ import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
 
 /** What the solver says of a model: one number each for its `taskIds`, or for its `windowIds`. */
 export interface ConstraintAnswer {
-  /** Slots of the clock. */
+  /** Minutes of the problem. */
   readonly starts: readonly number[];
   /** Sessions of the axis, counted from 1; 0: nobody attends it. */
   readonly sessions: readonly number[];
@@ -68,10 +68,9 @@ function placesOf(
   const missed = new Set(model.windowIds.filter((_, i) => answer.kept[i] === 0));
   const placed = model.taskIds.flatMap((taskId, i): PlannedTask[] => {
     const task = tasks.get(taskId);
-    const start = answer.starts[i];
-    if (task === undefined || start === undefined) return [];
+    const startMinute = answer.starts[i];
+    if (task === undefined || startMinute === undefined) return [];
     const session = model.axis[(answer.sessions[i] ?? 0) - 1];
-    const startMinute = minuteOfSlot(model.grid, start);
     const remedied = problem.links.filter((link) => link.toTaskId === taskId && missed.has(link.id));
     const setUpMinutes = answer.pays[i] === 1 ? (task.setUp?.minutes ?? 0) : 0;
     const added = remedied.reduce(

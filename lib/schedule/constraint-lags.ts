@@ -1,8 +1,7 @@
-import { minuteOfSlot, type SlotGrid, slotFrom, slotUntil } from '@/lib/schedule/bench-axis';
 import { knownTerm, type ModelTerm, type ModelText, shiftedTerm } from '@/lib/schedule/constraint-text';
 import { closingMinute, type Lag, type LagTable, openingMinute } from '@/lib/schedule/lag';
 
-/** Slots in which what lags are counted from may fall: a stretch of the clock in one session, or all there is. */
+/** Minutes in which what lags are counted from may fall: a stretch of the clock in one session, or all there is. */
 export interface Stretch {
   readonly least: number;
   readonly most: number;
@@ -11,7 +10,7 @@ export interface Stretch {
 /** A moment of a task that lags are counted from. */
 export interface LagMoment {
   readonly term: ModelTerm;
-  /** In order and apart; every slot that the moment may have is in one of them. */
+  /** In order and apart; every minute that the moment may have is in one of them. */
   readonly stretches: readonly Stretch[];
 }
 
@@ -22,40 +21,38 @@ export class ModelLags {
 
   constructor(
     private readonly text: ModelText,
-    private readonly grid: SlotGrid,
     tables: readonly LagTable[],
-    /** A slot after everything. */
-    private readonly lastSlot: number,
+    /** A minute after everything. */
+    private readonly lastMinute: number,
   ) {
     this.#tables = new Map(tables.map((table) => [table.id, table]));
   }
 
   /**
-   * The slot at which what is counted from `moment` is sure to be over. Where the table does not reach that far it is
+   * The minute at which what is counted from `moment` is sure to be over. Where the table does not reach that far it is
    * `otherwise`; null: then the moment must be earlier.
    */
   opening(lag: Lag, moment: LagMoment, otherwise: number | null): ModelTerm {
-    if (lag.kind === 'fixed') return shiftedTerm(moment.term, Math.ceil(lag.minutes / this.grid.slotMinutes));
+    if (lag.kind === 'fixed') return shiftedTerm(moment.term, lag.minutes);
     const table = this.#tableOf(lag.tableId);
     return this.#lookUp(`opens ${lag.tableId} ${otherwise}`, moment, () => {
       const pieces = this.#pieces(table, moment, Math.ceil).map(({ from, to, step }) => {
         const end = openingMinute(table, table.startMinute + step * table.stepMinutes);
-        return { from, to, value: end === null ? otherwise : slotFrom(this.grid, end) };
+        return { from, to, value: end ?? otherwise };
       });
       return this.#valueBy(table, moment, pieces);
     });
   }
 
-  /** The last slot at which a window that runs from `moment` is sure to be open; `lastSlot` where it never closes. */
+  /** The last minute at which a window that runs from `moment` is sure to be open; `lastMinute` where it never closes. */
   closing(lag: Lag, moment: LagMoment): ModelTerm {
     const { term } = moment;
-    if (lag.kind === 'fixed') return shiftedTerm(term, Math.floor(lag.minutes / this.grid.slotMinutes));
+    if (lag.kind === 'fixed') return shiftedTerm(term, lag.minutes);
     const table = this.#tableOf(lag.tableId);
     return this.#lookUp(`closes ${lag.tableId}`, moment, () => {
       const pieces = this.#pieces(table, moment, Math.floor).map(({ from, to, step }) => {
         const end = closingMinute(table, table.startMinute + step * table.stepMinutes);
-        const value = end === null ? this.lastSlot : Math.min(this.lastSlot, slotUntil(this.grid, end));
-        return { from, to, value };
+        return { from, to, value: Math.min(this.lastMinute, end ?? this.lastMinute) };
       });
       const end = this.#valueBy(table, moment, pieces);
       return this.text.later(term, end);
@@ -77,14 +74,14 @@ export class ModelLags {
 
   /** The stretches cut where another entry of the table begins to hold. */
   #pieces({ startMinute, stepMinutes }: LagTable, { stretches }: LagMoment, round: (steps: number) => number) {
-    const stepOf = (slot: number) => round((minuteOfSlot(this.grid, slot) - startMinute) / stepMinutes);
+    const stepOf = (minute: number) => round((minute - startMinute) / stepMinutes);
     return stretches.flatMap(({ least, most }) => {
       const pieces: { from: number; to: number; step: number }[] = [];
-      for (let slot = least; slot <= most; slot++) {
-        const step = stepOf(slot);
+      for (let minute = least; minute <= most; minute++) {
+        const step = stepOf(minute);
         const last = pieces.at(-1);
-        if (last?.step === step) last.to = slot;
-        else pieces.push({ from: slot, to: slot, step });
+        if (last?.step === step) last.to = minute;
+        else pieces.push({ from: minute, to: minute, step });
       }
       return pieces;
     });
@@ -101,7 +98,7 @@ export class ModelLags {
     const [only] = open;
     if (only === undefined) {
       text.never();
-      return knownTerm(this.lastSlot);
+      return knownTerm(this.lastMinute);
     }
     // Tables of the same steps share the question where the moment falls.
     const key = `piece ${startMinute % stepMinutes} ${stepMinutes} ${open.map(({ from, to }) => `${from}-${to}`)}`;

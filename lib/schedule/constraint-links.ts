@@ -1,4 +1,3 @@
-import { type SlotGrid, slotFrom, slotUntil } from '@/lib/schedule/bench-axis';
 import { minuteAfter } from '@/lib/schedule/check-holds';
 import type { ModelLags } from '@/lib/schedule/constraint-lags';
 import { knownTerm, type ModelTerm, type ModelText } from '@/lib/schedule/constraint-text';
@@ -11,7 +10,6 @@ import type { PlannedTask } from '@/lib/schedule/shop-plan';
 export interface LinkContext {
   readonly problem: PlanningProblem;
   readonly text: ModelText;
-  readonly grid: SlotGrid;
   readonly lags: ModelLags;
   /** What the solver places, by task id. */
   readonly visits: ReadonlyMap<string, ModelVisit>;
@@ -64,16 +62,16 @@ function keptOrMissed(text: ModelText, { windows }: ModelVisit, link: Link, to: 
 function afterWhatStays(context: LinkContext, tables: Tables, link: Link, into: ModelVisit): void {
   const place = context.places.get(link.fromTaskId);
   if (place === undefined) return;
-  const { text, grid } = context;
+  const { text } = context;
   const to = momentOf(into, link.to).term;
   if (link.kind === 'least') {
     const opens = minuteAfter(tables, link.lag, minuteOf(place, link.from));
     if (opens === null) text.never();
-    else notBefore(text, to, knownTerm(slotFrom(grid, opens)));
+    else notBefore(text, to, knownTerm(opens));
     return;
   }
   const closes = closingOf(tables, link, minuteOf(place, link.from));
-  if (closes !== null) keptOrMissed(text, into, link, to, knownTerm(slotUntil(grid, closes)));
+  if (closes !== null) keptOrMissed(text, into, link, to, knownTerm(closes));
 }
 
 /** False where the plan of before does not keep it. */
@@ -81,18 +79,18 @@ function beforeWhatStays(context: LinkContext, tables: Tables, link: Link, from:
   const before = context.places.get(link.fromTaskId);
   const place = context.places.get(link.toTaskId);
   if (place === undefined || before === undefined) return true;
-  const { text, grid, lags } = context;
+  const { text, lags } = context;
   const fixed = minuteOf(place, link.to);
   const was = minuteOf(before, link.from);
   if (link.kind === 'least') {
     const opened = minuteAfter(tables, link.lag, was);
     if (opened === null || opened > fixed) return false;
-    notBefore(text, knownTerm(slotUntil(grid, fixed)), lags.opening(link.lag, momentOf(from, link.from), null));
+    notBefore(text, knownTerm(fixed), lags.opening(link.lag, momentOf(from, link.from), null));
     return true;
   }
   const closed = closingOf(tables, link, was);
   if (closed !== null && closed < fixed) return false;
-  notBefore(text, lags.closing(link.lag, momentOf(from, link.from)), knownTerm(slotFrom(grid, fixed)));
+  notBefore(text, lags.closing(link.lag, momentOf(from, link.from)), knownTerm(fixed));
   return true;
 }
 

@@ -1,11 +1,11 @@
 import { aloneTimes } from '@/lib/schedule/alone-bound';
-import { type AxisSession, benchAxis, type SlotGrid, slotFrom, slotUntil } from '@/lib/schedule/bench-axis';
+import { type AxisSession, benchAxis } from '@/lib/schedule/bench-axis';
 import { minuteAfter } from '@/lib/schedule/check-holds';
 import { ModelLags } from '@/lib/schedule/constraint-lags';
 import { keepLinks } from '@/lib/schedule/constraint-links';
 import { keepOneThingAtATime, keepResources } from '@/lib/schedule/constraint-places';
 import { keepSetUps } from '@/lib/schedule/constraint-set-ups';
-import { knownTerm, type ModelTerm, ModelText } from '@/lib/schedule/constraint-text';
+import { knownTerm, type ModelTerm, ModelText, shiftedTerm } from '@/lib/schedule/constraint-text';
 import { type ModelVisit, VisitWriter } from '@/lib/schedule/constraint-visits';
 import { batchReadyMinutes } from '@/lib/schedule/plan-value';
 import type { Link, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
@@ -15,8 +15,6 @@ import type { PlannedTask, ShopPlan } from '@/lib/schedule/shop-plan';
 export type ModelLimit =
   /** Only some batches are placed anew; the others stay where they are. */
   | 'some-batches'
-  /** Times are told on a grid of more than a minute. */
-  | 'coarse-grid'
   /** Work that may be put down is only put down at the end of a session. */
   | 'no-other-work-between'
   /** Weights are rounded. */
@@ -28,12 +26,13 @@ export type ModelLimit =
 export interface ConstraintModel {
   /** In the language MiniZinc. */
   readonly text: string;
-  readonly grid: SlotGrid;
   readonly axis: readonly AxisSession[];
   /** The tasks of the answer's lists, in order. */
   readonly taskIds: readonly string[];
   /** The windows of the answer's list of those missed, in order. */
   readonly windowIds: readonly string[];
+  /** What the weights were multiplied with to become whole. */
+  readonly weightScale: number;
   /** Empty: a proof holds for the problem itself, as to weighted minutes late. */
   readonly limits: readonly ModelLimit[];
 }
@@ -43,14 +42,8 @@ export type ModelRefusal =
   | { readonly kind: 'nothing-late' }
   /** The plan has steps without a place: first these. */
   | { readonly kind: 'steps-without-place' }
-  /** On the grid a task has no place that could make the plan better. */
-  | { readonly kind: 'no-room'; readonly taskId: string };
-
-export interface ModelChoice {
-  /** Batches that are placed anew; null: all. */
-  readonly batchIds: ReadonlySet<string> | null;
-  readonly slotMinutes: number;
-}
+  /** A task has no place in which no batch would be later than they all are: of the plans looked at none is better. */
+  | { readonly kind: 'none-better'; readonly limits: readonly ModelLimit[] };
 
 /**
  * Writes down the search for a plan that is less late than `plan`: the open tasks of the chosen batches are placed
@@ -59,14 +52,12 @@ export interface ModelChoice {
 export function constraintModel(
   problem: PlanningProblem,
   plan: ShopPlan,
-  { batchIds, slotMinutes }: ModelChoice,
+  batchIds: ReadonlySet<string> | null,
 ): { readonly ok: true; readonly model: ConstraintModel } | { readonly ok: false; readonly refusal: ModelRefusal } {
-  if (plan.unplaced.length > 0) return { ok: false, refusal: { kind: 'steps-without-place' } };
-  return new ModelMaker(problem, plan, batchIds, { originMinute: problem.nowMinute, slotMinutes }).make();
+  const placed = new Set(plan.placed.map(({ taskId }) => taskId));
+  if (problem.tasks.some(({ id }) => !placed.has(id))) return { ok: false, refusal: { kind: 'steps-without-place' } };
+  return new ModelMaker(problem, plan, batchIds).make();
 }
-
-/** Visits one after the other whose times a coarse grid may round up. Chosen: more than a route has. */
-const ROUNDED_VISITS = 24;
 
 /** A batch that may be late. */
 interface LateBatch {
@@ -83,15 +74,14 @@ class ModelMaker {
   readonly #free: readonly Task[];
   readonly #late: readonly LateBatch[];
   readonly #weightsAreWhole: boolean;
-  readonly #isLate: boolean;
-  /** Less than the plan of before, in whole weights times minutes; on a coarse grid as much more as it may round up. */
+  readonly #scale: number;
+  /** Less than the plan of before, in whole weights times minutes. */
   readonly #mostCost: number;
 
   constructor(
     private readonly problem: PlanningProblem,
     plan: ShopPlan,
     batchIds: ReadonlySet<string> | null,
-    private readonly grid: SlotGrid,
   ) {
     this.#places = new Map(plan.placed.map((place) => [place.taskId, place]));
     const isChosen = (batchId: string) => batchIds === null || batchIds.has(batchId);
@@ -112,43 +102,41 @@ class ModelMaker {
             },
           ],
     );
-    const before = this.#late.reduce((sum, { weight, lateMinutes }) => sum + weight * lateMinutes, 0);
-    const weights = this.#late.reduce((sum, { weight }) => sum + weight, 0);
-    this.#isLate = before > 0;
-    this.#mostCost = before - 1 + weights * ROUNDED_VISITS * (grid.slotMinutes - 1);
+    this.#scale = scale;
+    this.#mostCost = this.#late.reduce((sum, { weight, lateMinutes }) => sum + weight * lateMinutes, 0) - 1;
   }
 
   make(): ReturnType<typeof constraintModel> {
-    if (!this.#isLate) return { ok: false, refusal: { kind: 'nothing-late' } };
-    const { problem, grid } = this;
+    if (this.#mostCost < 0) return { ok: false, refusal: { kind: 'nothing-late' } };
+    const { problem } = this;
     const text = this.#text;
     const lastMinute = Math.max(...this.#free.map((task) => this.#latestFinish(task.batchId)));
-    const axis = benchAxis(problem.people, grid, lastMinute);
+    const axis = benchAxis(problem.people, problem.nowMinute, lastMinute);
     const visits = this.#visits(axis);
     if (!(visits instanceof Map)) return { ok: false, refusal: visits };
     const list = [...visits.values()];
     const staying = [...this.#places.values()].filter(({ taskId }) => !visits.has(taskId));
-    const lags = new ModelLags(text, grid, problem.lagTables, slotFrom(grid, problem.horizonMinute) + 1);
-    const broken = keepLinks({ problem, text, grid, lags, visits, places: this.#places });
-    const use = { problem, text, grid, axis, lags, visits: list, staying };
+    const lags = new ModelLags(text, problem.lagTables, problem.horizonMinute + 1);
+    const broken = keepLinks({ problem, text, lags, visits, places: this.#places });
+    const use = { problem, text, axis, lags, visits: list, staying };
     keepOneThingAtATime(use);
     keepResources(use);
-    keepSetUps(problem, text, grid, axis, list, staying);
+    keepSetUps(problem, text, axis, list, staying);
     const cost = this.#aim(lags, visits);
     const model = {
       text: this.#solve(list, cost),
-      grid,
       axis,
       taskIds: list.map(({ task }) => task.id),
       windowIds: list.flatMap(({ windows }) => windows.map(({ link }) => link.id)),
+      weightScale: this.#scale,
       limits: this.#limits(broken),
     };
     return { ok: true, model };
   }
 
   #visits(axis: readonly AxisSession[]): Map<string, ModelVisit> | ModelRefusal {
-    const { problem, grid } = this;
-    const writer = new VisitWriter(problem, this.#text, grid, axis);
+    const { problem } = this;
+    const writer = new VisitWriter(problem, this.#text, axis);
     const alone = aloneTimes(problem).start;
     const windows = new Map<string, Link[]>();
     for (const link of problem.links) {
@@ -158,11 +146,11 @@ class ModelMaker {
     const visits = new Map<string, ModelVisit>();
     for (const task of this.#free) {
       const frame = {
-        earliest: Math.max(0, slotFrom(grid, alone.get(task.id) ?? problem.nowMinute)),
-        latestFinish: slotUntil(grid, this.#latestFinish(task.batchId)),
+        earliest: alone.get(task.id) ?? problem.nowMinute,
+        latestFinish: this.#latestFinish(task.batchId),
       };
       const visit = writer.write(task, windows.get(task.id) ?? [], frame);
-      if (visit === null) return { kind: 'no-room', taskId: task.id };
+      if (visit === null) return { kind: 'none-better', limits: this.#limits(0) };
       visits.set(task.id, visit);
     }
     return visits;
@@ -178,7 +166,7 @@ class ModelMaker {
 
   /** The cost: each batch as late as the last of its tasks makes it, times its weight. */
   #aim(lags: ModelLags, visits: ReadonlyMap<string, ModelVisit>): ModelTerm {
-    const { problem, grid } = this;
+    const { problem } = this;
     const text = this.#text;
     const tables = new Map(problem.lagTables.map((table) => [table.id, table]));
     const followed = this.#followed(visits);
@@ -189,10 +177,9 @@ class ModelMaker {
         if (task.batchId !== batch.id || followed.has(task.id)) continue;
         const visit = visits.get(task.id);
         if (visit !== undefined) {
-          const ready = lags.opening(task.readyAfter, visit.finish, slotFrom(grid, problem.horizonMinute));
+          const ready = lags.opening(task.readyAfter, visit.finish, problem.horizonMinute);
           text.atMostZero([
-            [grid.slotMinutes, ready],
-            [1, knownTerm(grid.originMinute - batch.dueMinute)],
+            [1, shiftedTerm(ready, -batch.dueMinute)],
             [-1, late],
           ]);
           continue;
@@ -250,7 +237,6 @@ class ModelMaker {
     const limits: ModelLimit[] = [];
     const open = this.problem.tasks.filter(({ state }) => state.kind === 'open');
     if (open.length > this.#free.length) limits.push('some-batches');
-    if (this.grid.slotMinutes > 1) limits.push('coarse-grid');
     const isPutDown = ({ leastPieceMinutes, attendedMinutes }: Task) =>
       leastPieceMinutes !== null && attendedMinutes > leastPieceMinutes;
     if (this.#free.some(isPutDown)) limits.push('no-other-work-between');

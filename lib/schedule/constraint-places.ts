@@ -1,4 +1,4 @@
-import { type AxisSession, type SlotGrid, slotUntil, spansOnAxis } from '@/lib/schedule/bench-axis';
+import { type AxisSession, spansOnAxis } from '@/lib/schedule/bench-axis';
 import { mergedSpans } from '@/lib/schedule/bench-sessions';
 import { capacityAt, minuteAfter } from '@/lib/schedule/check-holds';
 import type { ModelLags } from '@/lib/schedule/constraint-lags';
@@ -11,7 +11,6 @@ import type { PlannedTask } from '@/lib/schedule/shop-plan';
 export interface UseContext {
   readonly problem: PlanningProblem;
   readonly text: ModelText;
-  readonly grid: SlotGrid;
   readonly axis: readonly AxisSession[];
   readonly lags: ModelLags;
   readonly visits: readonly ModelVisit[];
@@ -26,13 +25,13 @@ interface Use {
 }
 
 /** Nobody does two things at a time: on the axis no two visits overlap, nor one with what stays. */
-export function keepOneThingAtATime({ problem, text, grid, axis, visits, staying }: UseContext): void {
+export function keepOneThingAtATime({ problem, text, axis, visits, staying }: UseContext): void {
   const people = new Map(problem.people.map(({ id }, i) => [id, i]));
   const done = new Set(problem.tasks.flatMap(({ id, state }) => (state.kind === 'done' ? [id] : [])));
   const blocked = staying.flatMap(({ taskId, personId, pieces }) =>
     done.has(taskId) || personId === null
       ? []
-      : pieces.flatMap((piece) => spansOnAxis(axis, grid, people.get(personId) ?? -1, piece)),
+      : pieces.flatMap((piece) => spansOnAxis(axis, people.get(personId) ?? -1, piece)),
   );
   const uses: Use[] = mergedSpans(blocked).map(({ startMinute, endMinute }) => known(startMinute, endMinute, 1));
   for (const { bench } of visits) {
@@ -41,7 +40,7 @@ export function keepOneThingAtATime({ problem, text, grid, axis, visits, staying
   text.atMostAtATime(uses, 1);
 }
 
-/** No resource is held by more than it has, at any slot from the first on. */
+/** No resource is held by more than it has, at any minute from now on. */
 export function keepResources(context: UseContext): void {
   for (const resource of context.problem.resources) {
     const holds = context.visits.flatMap((visit) =>
@@ -75,7 +74,7 @@ function useOf({ text, lags }: UseContext, { start, finish, bench, task }: Model
 }
 
 /** What is not free of a resource: closed, or held by what stays; in stretches that do not overlap. */
-function takenPlaces({ problem, grid, staying }: UseContext, resource: Resource, most: number): readonly Use[] {
+function takenPlaces({ problem, staying }: UseContext, resource: Resource, most: number): readonly Use[] {
   const tables = new Map(problem.lagTables.map((table) => [table.id, table]));
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
   const spans = staying.flatMap(({ taskId, startMinute, finishMinute }) =>
@@ -99,7 +98,7 @@ function takenPlaces({ problem, grid, staying }: UseContext, resource: Resource,
     );
     const amount = Math.min(most, most - capacityAt(resource, minute) + held);
     const end = ordered[i + 1] ?? lastMinute;
-    return amount <= 0 ? [] : [known(slotUntil(grid, minute), slotUntil(grid, end), amount)];
+    return amount <= 0 ? [] : [known(minute, end, amount)];
   });
 }
 

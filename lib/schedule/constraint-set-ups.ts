@@ -1,4 +1,4 @@
-import { type AxisSession, minuteOfSlot, type SlotGrid, slotFrom } from '@/lib/schedule/bench-axis';
+import type { AxisSession } from '@/lib/schedule/bench-axis';
 import { knownTerm, type ModelText, shiftedTerm, type YesNo } from '@/lib/schedule/constraint-text';
 import type { BenchTerms, ModelVisit } from '@/lib/schedule/constraint-visits';
 import type { PlanningProblem } from '@/lib/schedule/planning-problem';
@@ -8,12 +8,11 @@ import type { PlannedTask } from '@/lib/schedule/shop-plan';
 export function keepSetUps(
   problem: PlanningProblem,
   text: ModelText,
-  grid: SlotGrid,
   axis: readonly AxisSession[],
   visits: readonly ModelVisit[],
   staying: readonly PlannedTask[],
 ): void {
-  const ready = readySessions(problem, grid, axis, staying);
+  const ready = readySessions(problem, axis, staying);
   const after = routesAfter(problem);
   for (const { task, bench } of visits) {
     const { setUp } = task;
@@ -48,27 +47,20 @@ function excuseBy(text: ModelText, own: BenchTerms, other: BenchTerms): YesNo {
   return isExcused;
 }
 
-/** Where what stays has a set-up paid already, and from which slot of the axis on. */
-function readySessions(
-  problem: PlanningProblem,
-  grid: SlotGrid,
-  axis: readonly AxisSession[],
-  staying: readonly PlannedTask[],
-) {
+/** Where what stays has a set-up paid already, and from which minute of the axis on. */
+function readySessions(problem: PlanningProblem, axis: readonly AxisSession[], staying: readonly PlannedTask[]) {
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
   const people = new Map(problem.people.map(({ id }, i) => [id, i]));
   return staying.flatMap(({ taskId, personId, startMinute }) => {
     const key = tasks.get(taskId)?.setUp?.key;
     const person = people.get(personId ?? '');
     if (key === undefined || person === undefined) return [];
+    const own = problem.people[person]?.sessions.find(
+      (one) => one.startMinute <= startMinute && startMinute < one.endMinute,
+    );
     return axis.flatMap((session, index) => {
-      if (session.person !== person || startMinute >= minuteOfSlot(grid, session.clockEnd)) return [];
-      const own = problem.people[person]?.sessions.find(
-        (one) => one.startMinute <= startMinute && startMinute < one.endMinute,
-      );
-      if (own === undefined || own.endMinute < minuteOfSlot(grid, session.clockEnd)) return [];
-      if (own.startMinute > minuteOfSlot(grid, session.clockStart)) return [];
-      const from = Math.max(session.axisStart, slotFrom(grid, startMinute) + session.axisStart - session.clockStart);
+      if (session.person !== person || session.clockEnd !== own?.endMinute) return [];
+      const from = Math.max(session.axisStart, startMinute + session.axisStart - session.clockStart);
       return [{ session: index + 1, from, key }];
     });
   });

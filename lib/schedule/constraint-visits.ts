@@ -1,11 +1,11 @@
 import { mayDo } from '@/lib/schedule/alone-bound';
-import type { AxisSession, SlotGrid } from '@/lib/schedule/bench-axis';
+import type { AxisSession } from '@/lib/schedule/bench-axis';
 import { mergedSpans } from '@/lib/schedule/bench-sessions';
 import type { LagMoment, Stretch } from '@/lib/schedule/constraint-lags';
 import { knownTerm, type ModelTerm, type ModelText, shiftedTerm, type YesNo } from '@/lib/schedule/constraint-text';
 import type { Link, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 
-/** A task that the solver places. Start and finish are slots of the clock. */
+/** A task that the solver places. Start and finish are minutes of the problem. */
 export interface ModelVisit {
   readonly task: Task;
   readonly start: LagMoment;
@@ -26,7 +26,7 @@ export interface BenchTerms {
   readonly pays: YesNo | null;
 }
 
-/** Between which slots a visit must lie. */
+/** Between which minutes a visit must lie. */
 export interface VisitFrame {
   readonly earliest: number;
   readonly latestFinish: number;
@@ -44,7 +44,6 @@ export class VisitWriter {
   constructor(
     private readonly problem: PlanningProblem,
     private readonly text: ModelText,
-    private readonly grid: SlotGrid,
     private readonly axis: readonly AxisSession[],
   ) {
     this.#axisStarts = axis.map(({ axisStart }) => axisStart);
@@ -66,7 +65,7 @@ export class VisitWriter {
     const windows = links.map((link) => ({ link, isKept: this.text.yesNo('m') }));
     const pays = task.setUp !== null && task.setUp.minutes > 0 ? this.text.yesNo('p') : null;
     const duration = this.#duration(task, pays, windows);
-    const leastPiece = Math.ceil((task.leastPieceMinutes ?? 0) / this.grid.slotMinutes);
+    const leastPiece = task.leastPieceMinutes ?? 0;
     const canBePutDown = leastPiece > 0 && duration.least > leastPiece;
     const inFirst = canBePutDown ? leastPiece : duration.least;
     const sessions = this.#sessionsFor(task, frame, inFirst, duration.least);
@@ -146,26 +145,18 @@ export class VisitWriter {
   }
 
   #duration(task: Task, pays: YesNo | null, windows: ModelVisit['windows']): ModelTerm {
-    const { slotMinutes } = this.grid;
     const setUp = pays === null ? 0 : (task.setUp?.minutes ?? 0);
     const remedies = windows.map(({ link }) => remedyMinutes(link));
     const longest = remedies.reduce((sum, minutes) => sum + minutes, task.attendedMinutes + setUp);
-    // To the nearest slot: rounded up, a day of short visits would not go into its sessions.
-    const down = Math.floor(slotMinutes / 2);
-    const slots = (minutes: number) => Math.max(1, Math.ceil((minutes - down) / slotMinutes));
-    const [least, most] = [slots(task.attendedMinutes), slots(longest)];
-    if (least === most) return knownTerm(least);
-    const duration = this.text.variable('d', least, most);
+    if (longest === task.attendedMinutes) return knownTerm(longest);
+    const duration = this.text.variable('d', task.attendedMinutes, longest);
     // A window that is kept takes its remedy off the longest.
-    const minutes = [
+    this.text.zero([
       [1, knownTerm(longest)],
-      ...(pays === null ? [] : ([[setUp, shiftedTerm(pays.asNumber, -1)]] as const)),
+      ...(pays === null ? [] : [[setUp, shiftedTerm(pays.asNumber, -1)] as const]),
       ...windows.map(({ isKept }, i) => [-(remedies[i] ?? 0), isKept.asNumber] as const),
-    ] as const;
-    this.text.atMostZero([...minutes, [-slotMinutes, duration], [1, knownTerm(-down)]]);
-    const less = minutes.map(([factor, term]) => [-factor, term] as const);
-    if (least * slotMinutes < task.attendedMinutes + slotMinutes - down)
-      this.text.atMostZero([[slotMinutes, duration], ...less, [1, knownTerm(1 + down - slotMinutes)]]);
+      [-1, duration],
+    ]);
     return duration;
   }
 

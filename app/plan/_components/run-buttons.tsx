@@ -1,10 +1,10 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState, useTransition } from 'react';
+import { useEffect, useState, useTransition } from 'react';
 import { buttonClass } from '@/app/_ui/button-class';
-import type { WhatIf } from '@/lib/contracts/stored-plan';
-import { acceptPlanAction, cancelPlanAction, startPlanAction } from '../actions';
+import type { Timetable, WhatIf } from '@/lib/contracts/stored-plan';
+import { acceptPlanAction, cancelPlanAction, startPlanAction, tryHarderAction } from '../actions';
 import type { FollowedRun } from './use-run';
 
 /** Begins a search and goes to it. */
@@ -33,8 +33,15 @@ export function StartButton({ label, whatIf }: { readonly label: string; readonl
   );
 }
 
-/** How far a search is, with what can be done about it: stop, accept, leave. */
-export function RunState({ run }: { readonly run: FollowedRun }) {
+export interface RunStateProps {
+  readonly run: FollowedRun;
+  readonly timetable: Timetable | null;
+  /** Follows a search that goes on. */
+  readonly onBegun: () => void;
+}
+
+/** How far a search is, with what can be done about it: stop, try harder, accept, leave. */
+export function RunState({ run, timetable, onBegun }: RunStateProps) {
   const router = useRouter();
   const [message, setMessage] = useState<string | null>(null);
   const [isPending, start] = useTransition();
@@ -42,7 +49,10 @@ export function RunState({ run }: { readonly run: FollowedRun }) {
   return (
     <div className="grid gap-3">
       <p role="status">
-        {isRunning ? `Looking for a better plan: ${run.plansMade} plans made so far.` : 'The search is over.'}
+        {!isRunning && 'The search is over.'}
+        {isRunning && !run.isHarder && `Looking for a better plan: ${run.plansMade} plans made so far.`}
+        {isRunning && run.isHarder && <HarderSeconds />}
+        {run.harder !== null && ` ${run.harder}`}
       </p>
       <div className="flex flex-wrap gap-3">
         <button
@@ -59,6 +69,22 @@ export function RunState({ run }: { readonly run: FollowedRun }) {
         >
           Accept this plan
         </button>
+        {!isRunning && timetable !== null && couldBeBetter(timetable) && (
+          <button
+            type="button"
+            disabled={isPending}
+            className={buttonClass('plain')}
+            onClick={() =>
+              start(async () => {
+                const answer = await tryHarderAction(run.id);
+                if (answer.ok) onBegun();
+                else setMessage(answer.message);
+              })
+            }
+          >
+            Try harder, about half a minute
+          </button>
+        )}
         {isRunning && (
           <button type="button" className={buttonClass('plain')} onClick={() => void cancelPlanAction(run.id)}>
             Stop looking
@@ -75,4 +101,19 @@ export function RunState({ run }: { readonly run: FollowedRun }) {
       )}
     </div>
   );
+}
+
+/** Whether a plan is late, and not as little late as can be. */
+function couldBeBetter({ value, isProvedBest, unplaced }: Timetable): boolean {
+  return value.weightedLateMinutes > 0 && !isProvedBest && unplaced.length === 0;
+}
+
+/** How long it has been looked for, from when this came into view. */
+function HarderSeconds() {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    const tick = setInterval(() => setSeconds((before) => before + 1), 1_000);
+    return () => clearInterval(tick);
+  }, []);
+  return <>Trying harder for a better plan: {seconds} s so far.</>;
 }

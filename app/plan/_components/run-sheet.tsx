@@ -22,7 +22,7 @@ export interface RunSheetProps {
 
 /** A plan that is only tried, while it is looked for and after. */
 export function RunSheet({ run: first, title, setting, compared, facts, children }: RunSheetProps) {
-  const run = useRun(first);
+  const { run, follow } = useRun(first);
   const { timetableJson } = run;
   const timetable = useMemo(
     (): Timetable | null => (timetableJson === null ? null : JSON.parse(timetableJson)),
@@ -32,7 +32,7 @@ export function RunSheet({ run: first, title, setting, compared, facts, children
     <>
       <Section title={title} lead="Only tried so far: the plan that holds stays until this one is accepted.">
         {run.message !== null && <Warnings sentences={[run.message]} />}
-        <RunState run={run} />
+        <RunState run={run} timetable={timetable} onBegun={follow} />
       </Section>
       {facts}
       {timetable === null ? (

@@ -3,8 +3,11 @@
 import { useEffect, useState } from 'react';
 import type { PlanRun } from '@/app/_server/plan-runs';
 
+type RunState = Pick<PlanRun, 'status' | 'message' | 'plansMade' | 'version' | 'isHarder' | 'harder'>;
+
 /** A search as the browser follows it. */
-export interface FollowedRun extends Pick<PlanRun, 'id' | 'status' | 'message' | 'plansMade' | 'version'> {
+export interface FollowedRun extends RunState {
+  readonly id: string;
   /** The best plan so far, a `Timetable` as JSON; null: none yet. */
   readonly timetableJson: string | null;
 }
@@ -13,7 +16,7 @@ export interface FollowedRun extends Pick<PlanRun, 'id' | 'status' | 'message' |
 const LOOK_MS = 300;
 
 /** A search from what the page came with on: asked for its version until it is over, and for its plan when that rose. */
-export function useRun(first: FollowedRun): FollowedRun {
+export function useRun(first: FollowedRun): { readonly run: FollowedRun; readonly follow: () => void } {
   const [followed, setFollowed] = useState(first);
   // The page came anew with another search.
   const run = followed.id === first.id ? followed : first;
@@ -30,7 +33,9 @@ export function useRun(first: FollowedRun): FollowedRun {
       clearTimeout(look);
     };
   });
-  return run;
+  // Begun anew: what came of it is not known any more.
+  const follow = () => setFollowed({ ...run, status: 'running', isHarder: true, harder: null });
+  return { run, follow };
 }
 
 /** What is new of a search; the plan only where its version rose. */
@@ -38,7 +43,7 @@ async function looked(id: string, version: number): Promise<Partial<FollowedRun>
   const address = `/api/v1/plan/runs/${id}`;
   const answer = await fetch(address);
   if (answer.status === 404) return { status: 'failed', message: 'This search is not kept any more. Plan anew.' };
-  const state: Pick<PlanRun, 'status' | 'message' | 'plansMade' | 'version'> = await answer.json();
+  const state: RunState = await answer.json();
   if (state.version === version) return state;
   const plan = await fetch(`${address}/timetable`);
   return plan.status === 200 ? { ...state, timetableJson: await plan.text() } : state;

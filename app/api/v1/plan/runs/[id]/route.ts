@@ -5,6 +5,6 @@ export async function GET(_: Request, { params }: RouteContext<'/api/v1/plan/run
   const run = findPlanRun((await params).id);
   const headers = { 'cache-control': 'no-store' };
   if (run === null) return Response.json({ status: 'gone' }, { status: 404, headers });
-  const { status, plansMade, version, message } = run;
-  return Response.json({ status, plansMade, version, message }, { headers });
+  const { status, plansMade, version, message, isHarder, harder } = run;
+  return Response.json({ status, plansMade, version, message, isHarder, harder }, { headers });
 }
