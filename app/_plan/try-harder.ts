@@ -50,9 +50,17 @@ export async function tryHarder(search: HarderSearch): Promise<HarderAnswer> {
     if (refusal.kind !== 'none-better') return { kind: 'nothing-to-gain' };
     return { kind: 'looked', seconds: 0, isBetter: false, isProved: true, limits: refusal.limits };
   }
-  if (!(await solverWorks(folder))) return { kind: 'not-available' };
   const { model } = made;
   const beganAt = performance.now();
+  let look: NodeJS.Timeout | undefined;
+  const calledOff = new Promise<'called-off'>((resolve) => {
+    look = setInterval(() => isCancelled() && resolve('called-off'), LOOK_MS);
+  });
+  const works = await Promise.race([solverWorks(folder), calledOff]);
+  if (works === false) {
+    clearInterval(look);
+    return { kind: 'not-available' };
+  }
   let leastCost: number | null = null;
   const hear = (printed: string) => {
     const answer = constraintAnswerSchema.parse(JSON.parse(printed));
@@ -64,7 +72,7 @@ export async function tryHarder(search: HarderSearch): Promise<HarderAnswer> {
     tell(plan);
   };
   const solver = startSolver({ text: model.text, withinMs, tell: hear }, folder);
-  const look = setInterval(() => isCancelled() && solver.cancel(), LOOK_MS);
+  void calledOff.then(() => solver.cancel());
   const end: SolverEnd = await solver.end;
   clearInterval(look);
   if (end.kind === 'failed') return { kind: 'not-available' };

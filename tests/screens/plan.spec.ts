@@ -4,7 +4,7 @@ import ICAL from 'ical.js';
 import { expect, test } from './workshop';
 
 /*
- * A week is planned; a task is pinned by dragging; the nights turn colder than expected, so the plan is in conflict and
+ * A week is planned, and a better plan looked for once more; a task is pinned by dragging; the nights turn colder than expected, so the plan is in conflict and
  * is made anew; what moved names the cure; what is pinned stays; a warmer shop is compared and accepted; and the
  * calendar follows with higher numbers.
  */
@@ -84,6 +84,11 @@ test('a week is planned, pinned, slips in the cold, is planned anew, compared an
 
   await page.goto(`${url}/plan`);
   await page.getByRole('button', { name: 'Make a plan' }).click();
+  await expect(page.getByText('The search is over.')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: /^Try harder/ }).click();
+  await expect(page.getByText(/^Trying harder for a better plan/)).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Stop looking' })).toBeVisible();
+  await expect(page.getByText(/A better plan was found\.|Nothing better was found\./)).toBeVisible({ timeout: 90_000 });
   await acceptFound(page);
   const first = await readFeed(request, feed);
   expect([...first.keys()].some((uid) => uid.startsWith('visit-'))).toBe(true);

@@ -115,5 +115,9 @@ function HarderSeconds() {
     const tick = setInterval(() => setSeconds((before) => before + 1), 1_000);
     return () => clearInterval(tick);
   }, []);
-  return <>Trying harder for a better plan: {seconds} s so far.</>;
+  return (
+    <>
+      Trying harder for a better plan. <span aria-hidden="true">{seconds} s so far.</span>
+    </>
+  );
 }
