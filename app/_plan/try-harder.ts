@@ -34,8 +34,8 @@ export interface HarderSearch {
   readonly folder?: string;
 }
 
-/** Looks at whether it was called off, in ms. Chosen. */
-const LOOK_MS = 100;
+/** Looks at whether it was called off, and for what can be told, in ms: each plan is drawn anew. Chosen. */
+const LOOK_MS = 400;
 
 /**
  * Looks for a plan that is better than one by a constraint solver: in its own thread, so that this one stays free.
@@ -52,9 +52,17 @@ export async function tryHarder(search: HarderSearch): Promise<HarderAnswer> {
   }
   const { model } = made;
   const beganAt = performance.now();
+  let isUntold = false;
+  const tellBest = () => {
+    if (isUntold) tell(best);
+    isUntold = false;
+  };
   let look: NodeJS.Timeout | undefined;
   const calledOff = new Promise<'called-off'>((resolve) => {
-    look = setInterval(() => isCancelled() && resolve('called-off'), LOOK_MS);
+    look = setInterval(() => {
+      tellBest();
+      if (isCancelled()) resolve('called-off');
+    }, LOOK_MS);
   });
   const works = await Promise.race([solverWorks(folder), calledOff]);
   if (works === false) {
@@ -69,13 +77,14 @@ export async function tryHarder(search: HarderSearch): Promise<HarderAnswer> {
     const isSound = checkPlan(problem, plan).every((violation) => isGivenViolation(problem, violation));
     if (!isSound || comparePlanValues(planValue(problem, plan), planValue(problem, best)) >= 0) return;
     best = plan;
-    tell(plan);
+    isUntold = true;
   };
   const solver = startSolver({ text: model.text, withinMs, tell: hear }, folder);
   void calledOff.then(() => solver.cancel());
   const end: SolverEnd = await solver.end;
   clearInterval(look);
-  if (end.kind === 'failed') return { kind: 'not-available' };
+  tellBest();
+  if (end.kind === 'failed' && best === search.plan) return { kind: 'not-available' };
   // Where the solver's plan could not be carried out as well as it says, nothing is proved about ours.
   const late = planValue(problem, best).weightedLateMinutes;
   const isAsGood = leastCost === null || late * model.weightScale <= leastCost + 1e-6;

@@ -107,7 +107,7 @@ class ModelMaker {
   }
 
   make(): ReturnType<typeof constraintModel> {
-    if (this.#mostCost < 0) return { ok: false, refusal: { kind: 'nothing-late' } };
+    if (this.#mostCost < 0 || this.#free.length === 0) return { ok: false, refusal: { kind: 'nothing-late' } };
     const { problem } = this;
     const text = this.#text;
     const lastMinute = Math.max(...this.#free.map((task) => this.#latestFinish(task.batchId)));
