@@ -2,12 +2,12 @@ import type { Project } from '@/lib/schedule/project';
 import { sortedBy } from '@/lib/schedule/serial-generator';
 
 /** How much of a schedule, at least and at most, a child has of its father. Chosen on the published instances. */
-const LEAST_SHARE = 0.2;
-const MOST_SHARE = 0.7;
+const LEAST_SHARE = 0.1;
+const MOST_SHARE = 0.5;
 /** How often that is where the father's resources are fullest, and not just anywhere. Chosen likewise. */
 const PEAK_CHANCE = 0.7;
 /** How many activities of an order are moved in a child of two, and in a child of one. Chosen likewise. */
-const MOVES_AFTER_CROSSING = 2;
+const MOVES_AFTER_CROSSING = 1;
 const MOVES_ALONE = 3;
 /** How often a child is of one alone, in a small project. Chosen likewise. */
 const ALONE_CHANCE = 0.3;

@@ -1,4 +1,8 @@
+import { smallness } from '@/lib/schedule/order-breeding';
 import type { Project } from '@/lib/schedule/project';
+
+/** How much less the way to the end counts in a small project, whose first orders would else be too much alike. Chosen. */
+const LESS_PULL = 0.5;
 
 /** Orders of a project's activities to begin a search from. */
 export class OrderSampling {
@@ -6,12 +10,15 @@ export class OrderSampling {
   /** From each start to the end of everything, at the least. */
   readonly #tail: Float64Array;
   readonly #random: () => number;
+  /** The power of the way to the end that chances go by. */
+  readonly #pull: number;
   #isFirst = true;
 
   constructor(project: Project, tail: Float64Array, random: () => number) {
     this.#project = project;
     this.#tail = tail;
     this.#random = random;
+    this.#pull = 1 - LESS_PULL * smallness(project);
   }
 
   /** One more: what has a longer way to the end tends to come first; the first order goes by that alone. */
@@ -49,11 +56,10 @@ export class OrderSampling {
   #drawn(ready: readonly number[]): number {
     let least = Number.POSITIVE_INFINITY;
     for (const j of ready) least = Math.min(least, this.#tail[j] ?? 0);
-    let sum = 0;
-    for (const j of ready) sum += (this.#tail[j] ?? 0) - least + 1;
-    let dice = this.#random() * sum;
-    for (const [r, j] of ready.entries()) {
-      dice -= (this.#tail[j] ?? 0) - least + 1;
+    const chances = ready.map((j) => ((this.#tail[j] ?? 0) - least + 1) ** this.#pull);
+    let dice = this.#random() * chances.reduce((sum, chance) => sum + chance, 0);
+    for (const [r, chance] of chances.entries()) {
+      dice -= chance;
       if (dice <= 0) return r;
     }
     return ready.length - 1;

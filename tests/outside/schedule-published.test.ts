@@ -12,7 +12,7 @@ import { planValue } from '@/lib/schedule/plan-value';
 import { type PublishedInstance, publishedInstances } from './schedule-data';
 
 const isSoak = process.env.SOAK === '1';
-const SEEDS = isSoak ? [1, 2, 3, 4, 5, 6] : [1];
+const SEEDS = isSoak ? [1, 2, 3, 4, 5, 6] : [1, 2, 3];
 
 /** Mean gap to the best known value, %, after so many schedules; every plan is checked, none beats a proven bound. */
 function meanGap(instances: readonly PublishedInstance[], schedules: number): number {
@@ -46,13 +46,13 @@ function bar(set: string, schedules: number, mostPercent: number): void {
     });
 }
 
-// One seed is a draw. Aimed at: j30 0.20 and 0.06 %, j120 2.8 and 2.0 %. Reached: j30 0.252 and 0.039 % over 20 seeds
-// (0.227 and 0.072 % over the first six), j120 2.86 and 1.89 % over six, the worst 3.03 and 1.97 %.
+// One seed is a draw: over seeds 31 to 50 j30 is at 0.21 and 0.04 %, over 11 to 18 j120 at 2.69 %, and the worst single
+// seeds were at 0.52, 0.17, 3.12 and 1.88 % (j120 at 50,000 over three: 1.78 %).
 describe('PSPLIB', () => {
-  bar('j30', 1_000, 0.3);
-  bar('j30', 5_000, isSoak ? 0.1 : 0.06);
+  bar('j30', 1_000, 0.2);
+  bar('j30', 5_000, 0.06);
   bar('j60', 5_000, 1.3);
-  bar('j120', 5_000, isSoak ? 3 : 2.8);
+  bar('j120', 5_000, 2.8);
   if (isSoak) bar('j120', 50_000, 2);
 });
 
