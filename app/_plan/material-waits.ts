@@ -1,5 +1,5 @@
 import type { Task } from '@/lib/schedule/planning-problem';
-import { partNeeds, stillNeeded } from '@/lib/stock/batch-need';
+import { type LotPartName, partMilli, partNeeds, stillNeeded } from '@/lib/stock/batch-need';
 import { fromMilli, type StockUnit } from '@/lib/stock/ledger';
 import { type StepNeed, type StepSupply, suppliesOf } from '@/lib/stock/receipts';
 import { stockText } from '@/lib/stock/stock-text';
@@ -46,7 +46,7 @@ export function materialWaits(
     )) {
       const needs = batches.flatMap((batch) => needsOf(input, batch, material, unit, tasks, about));
       for (const part of partsOf(material)) {
-        const share = (milli: number) => partMilli(milli, material, part);
+        const share = (milli: number) => partMilli(milli, material.sheet, material.boughtParts, part);
         const supplies = suppliesOf(
           today,
           material.lots.filter((lot) => lot.unit === unit && lot.part === part),
@@ -175,17 +175,10 @@ function stepWords({ batchNumber, operationName }: OwnNeed): string {
   return operationName === null ? `batch ${batchNumber}` : `batch ${batchNumber}, ${operationName}`;
 }
 
-type Part = 'whole' | 'resin' | 'hardener';
-
 /** The parts a material is kept in; none where its ratio is not known, so that nothing can be told. */
-function partsOf({ sheet, boughtParts }: StockedMaterial): readonly Part[] {
+function partsOf({ sheet, boughtParts }: StockedMaterial): readonly LotPartName[] {
   const split = partNeeds(0, sheet, boughtParts);
   return split.ok ? split.parts.map(({ part }) => part) : [];
-}
-
-function partMilli(milli: number, { sheet, boughtParts }: StockedMaterial, part: Part): number {
-  const split = partNeeds(milli, sheet, boughtParts);
-  return split.ok ? (split.parts.find((one) => one.part === part)?.milli ?? 0) : 0;
 }
 
 function dayWords(day: CalendarDay): string {

@@ -2,7 +2,7 @@ import 'server-only';
 import type { BatchPlan } from '@/lib/batch/plan';
 import type { LotPart } from '@/lib/contracts/material-forms';
 import type { PlannedVisit } from '@/lib/contracts/stored-plan';
-import { partNeeds, stillNeeded } from '@/lib/stock/batch-need';
+import { partMilli, partNeeds, stillNeeded } from '@/lib/stock/batch-need';
 import type { StockUnit } from '@/lib/stock/ledger';
 import { type Need, type Outlook, outlook } from '@/lib/stock/shortages';
 import { wallTimeAt } from '@/lib/units/zoned-time';
@@ -124,10 +124,10 @@ function linesOf(
     const split = partNeeds(0, material.sheet, material.boughtParts);
     if (!split.ok) return [{ material, unit, part: 'whole' as const, outlook: null, needs }];
     return split.parts.map(({ part }): Omit<OutlookLine, 'orders'> => {
-      const ofPart = needs.map((need) => {
-        const parts = partNeeds(need.milli, material.sheet, material.boughtParts);
-        return { ...need, milli: parts.ok ? (parts.parts.find((one) => one.part === part)?.milli ?? 0) : 0 };
-      });
+      const ofPart = needs.map((need) => ({
+        ...need,
+        milli: partMilli(need.milli, material.sheet, material.boughtParts, part),
+      }));
       const kept = lots.filter((lot) => lot.part === part);
       return { material, unit, part, outlook: outlook(today, kept, ofPart), needs: ofPart };
     });

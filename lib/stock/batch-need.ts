@@ -28,6 +28,17 @@ export function partNeeds(milli: number, sheet: PartsSheet | null, boughtParts: 
   };
 }
 
+/** The share of one part in what is needed of a material; 0 where it is not bought in that part or cannot be split. */
+export function partMilli(
+  milli: number,
+  sheet: PartsSheet | null,
+  boughtParts: ReadonlySet<LotPartName>,
+  part: LotPartName,
+): number {
+  const split = partNeeds(milli, sheet, boughtParts);
+  return split.ok ? (split.parts.find((one) => one.part === part)?.milli ?? 0) : 0;
+}
+
 /** What a batch still needs: the bill's for its live pieces less what it took; never below 0. */
 export function stillNeeded(perPieceMilli: number, livePieces: number, takenMilli: number): number {
   return Math.max(0, perPieceMilli * livePieces - takenMilli);

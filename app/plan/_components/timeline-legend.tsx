@@ -1,6 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import type { PlannedVisit } from '@/lib/contracts/stored-plan';
 import type { RowKind } from './timeline-rows';
 import { fillOf } from './visit-bar';
 
@@ -8,39 +9,9 @@ import { fillOf } from './visit-bar';
 export function TimelineLegend({ kind }: { readonly kind: RowKind }) {
   return (
     <ul className="flex flex-wrap gap-x-5 gap-y-1 text-sm text-ink-soft">
-      <Sign text="work">
-        <rect
-          x="2"
-          y="3"
-          width="22"
-          height="12"
-          rx="2"
-          strokeWidth="1.5"
-          className={`${fillOf({ kind: 'work', state: 'open' })} stroke-ink`}
-        />
-      </Sign>
-      <Sign text="glue-up">
-        <rect
-          x="2"
-          y="3"
-          width="22"
-          height="12"
-          rx="2"
-          strokeWidth="1.5"
-          className={`${fillOf({ kind: 'glue', state: 'open' })} stroke-ink`}
-        />
-      </Sign>
-      <Sign text="coat">
-        <rect
-          x="2"
-          y="3"
-          width="22"
-          height="12"
-          rx="2"
-          strokeWidth="1.5"
-          className={`${fillOf({ kind: 'coat', state: 'open' })} stroke-ink`}
-        />
-      </Sign>
+      <VisitSign text="work" kind="work" />
+      <VisitSign text="glue-up" kind="glue" />
+      <VisitSign text="coat" kind="coat" />
       {kind !== 'people' && (
         <Sign text={kind === 'batches' ? 'cure, up to its release' : 'place held by a cure'}>
           <path d="M2 9H23" strokeWidth="8" strokeDasharray="2 4" className="stroke-chart-a" />
@@ -67,6 +38,22 @@ export function TimelineLegend({ kind }: { readonly kind: RowKind }) {
         <rect x="2" y="2" width="22" height="14" className="fill-ground stroke-line" />
       </Sign>
     </ul>
+  );
+}
+
+function VisitSign({ text, kind }: { readonly text: string; readonly kind: PlannedVisit['kind'] }) {
+  return (
+    <Sign text={text}>
+      <rect
+        x="2"
+        y="3"
+        width="22"
+        height="12"
+        rx="2"
+        strokeWidth="1.5"
+        className={`${fillOf({ kind, state: 'open' })} stroke-ink`}
+      />
+    </Sign>
   );
 }
 
