@@ -1,11 +1,10 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { dayText } from '@/app/_ui/day-text';
 import { pieceText } from '@/lib/batch/batch-words';
 import type { BenchAction, BenchRelease, HeldPieces } from '@/lib/batch/bench-entries';
 import { allowedText, bandText, milestoneText, statusText, urgencyText } from '@/lib/batch/describe-status';
-import { dateText } from '@/lib/units/format-instant';
 import type { TemperatureUnit } from '@/lib/units/unit-choice';
-import { instantOfWallTime } from '@/lib/units/zoned-time';
 import type { Bench, BenchEntry } from '../_server/bench';
 import { StatusMark } from '../_ui/status-mark';
 import { CureWhy } from './cure-why';
@@ -213,11 +212,6 @@ function HeldButtons({ entry, held }: { readonly entry: BenchEntry; readonly hel
         />
       );
   }
-}
-
-/** A calendar day as it is spoken of: `Tue 1 Dec 2026`. Days have no zone of their own. */
-export function dayText(day: string): string {
-  return dateText(instantOfWallTime(day, 0, 'UTC'), 'UTC');
 }
 
 /** With a capital letter in front. */

@@ -1,9 +1,9 @@
+import { dayText } from '@/app/_ui/day-text';
 import type { Task } from '@/lib/schedule/planning-problem';
 import { type LotPartName, partMilli, partNeeds, stillNeeded } from '@/lib/stock/batch-need';
 import { fromMilli, type StockUnit } from '@/lib/stock/ledger';
 import { type StepNeed, type StepSupply, suppliesOf } from '@/lib/stock/receipts';
 import { stockText } from '@/lib/stock/stock-text';
-import { dateText } from '@/lib/units/format-instant';
 import { addDays, type CalendarDay, instantOfWallTime, wallTimeAt } from '@/lib/units/zoned-time';
 import { needKey, type StockedMaterial } from '@/prisma/data/batch-needs';
 import type { PlanBatch, PlanInput } from './plan-input';
@@ -134,7 +134,7 @@ function enterWaits(
     const fromAt = instantOfWallTime(addDays(waitsOn, 1), 0, zone);
     const before = waits.get(key);
     if (before !== undefined && before.fromAt >= fromAt) continue;
-    const because = `${text(neededMilli - thereMilli - shortMilli)} of ${name} is expected on ${dayWords(waitsOn)}`;
+    const because = `${text(neededMilli - thereMilli - shortMilli)} of ${name} is expected on ${dayText(waitsOn)}`;
     waits.set(key, { fromAt, because });
   }
 }
@@ -162,7 +162,7 @@ function shortNotes(
     if (short === 0) return [];
     const ordered =
       overdueOn !== null
-        ? `what was expected on ${dayWords(overdueOn)} has not come`
+        ? `what was expected on ${dayText(overdueOn)} has not come`
         : isOrdered
           ? 'what is ordered does not make up for it'
           : 'nothing is ordered';
@@ -179,8 +179,4 @@ function stepWords({ batchNumber, operationName }: OwnNeed): string {
 function partsOf({ sheet, boughtParts }: StockedMaterial): readonly LotPartName[] {
   const split = partNeeds(0, sheet, boughtParts);
   return split.ok ? split.parts.map(({ part }) => part) : [];
-}
-
-function dayWords(day: CalendarDay): string {
-  return dateText(Date.parse(`${day}T12:00:00Z`), 'UTC');
 }

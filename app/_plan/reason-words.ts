@@ -1,5 +1,5 @@
 import type { Condition } from '@/lib/schedule/condition';
-import { mayDo } from '@/lib/schedule/condition';
+import { attendants } from '@/lib/schedule/condition';
 import type { MinuteSpan, Task } from '@/lib/schedule/planning-problem';
 import type { Cause, SmallestReason } from '@/lib/schedule/smallest-reason';
 import { dateText, weekdayClockText } from '@/lib/units/format-instant';
@@ -143,7 +143,7 @@ function releaseText(condition: Condition, shop: ShopProblem): readonly string[]
 function whoText(conditions: readonly Condition[], shop: ShopProblem): string {
   const own = conditions.find((one) => one.kind === 'who');
   const task = own === undefined ? undefined : taskOf(shop, own.taskId);
-  const people = task === undefined ? [] : mayDo(shop.problem, task);
+  const people = task === undefined ? [] : attendants(shop.problem, task);
   if (people.length === 0) return 'nobody who works here may do it';
   const names = people.map(({ name }) => name).join(' and ');
   return people.every(({ sessions }) => sessions.length === 0)
@@ -181,7 +181,7 @@ function hoursText(
 /** The longest session of those who may do a task, the first of several; null where they have none. */
 function longestSession({ problem }: ShopProblem, task: Task): MinuteSpan | null {
   let longest: MinuteSpan | null = null;
-  for (const { sessions } of mayDo(problem, task)) {
+  for (const { sessions } of attendants(problem, task)) {
     for (const session of sessions) {
       const most = longest === null ? 0 : longest.endMinute - longest.startMinute;
       if (session.endMinute - session.startMinute > most) longest = session;

@@ -1,3 +1,4 @@
+import { mayDo } from '@/lib/schedule/alone-bound';
 import { NO_LAG } from '@/lib/schedule/lag';
 import type { BenchPerson, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
 
@@ -156,7 +157,7 @@ function eased(task: Task, problem: PlanningProblem, is: IsDropped, always: Benc
     const setUpMinutes = own.setUp?.minutes ?? 0;
     own = { ...own, leastPieceMinutes: 1, setUp: null, attendedMinutes: own.attendedMinutes + setUpMinutes };
   }
-  if (is('hours', taskId) && (mayDo(problem, own).length > 0 || problem.people.length === 0)) {
+  if (is('hours', taskId) && (attendants(problem, own).length > 0 || problem.people.length === 0)) {
     const id = `always ${taskId}`;
     const sessions = [{ startMinute: problem.nowMinute, endMinute: problem.horizonMinute }];
     if (problem.horizonMinute > problem.nowMinute) {
@@ -174,8 +175,9 @@ function eased(task: Task, problem: PlanningProblem, is: IsDropped, always: Benc
 }
 
 /** The people who may do a task. */
-export function mayDo({ people }: Pick<PlanningProblem, 'people'>, { by }: Pick<Task, 'by'>): readonly BenchPerson[] {
-  return people.filter(
-    ({ id, skills }) => by.kind === 'anyone' || (by.kind === 'skill' ? skills.includes(by.skill) : id === by.personId),
-  );
+export function attendants(
+  { people }: Pick<PlanningProblem, 'people'>,
+  task: Pick<Task, 'by'>,
+): readonly BenchPerson[] {
+  return people.filter((person) => mayDo(person, task));
 }

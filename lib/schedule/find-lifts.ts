@@ -1,4 +1,4 @@
-import { type Condition, mayDo, without } from '@/lib/schedule/condition';
+import { attendants, type Condition, without } from '@/lib/schedule/condition';
 import { type Lift, lifted } from '@/lib/schedule/lift';
 import type { PlaceJudge } from '@/lib/schedule/place-judge';
 import type { MinuteSpan, PlanningProblem, Task } from '@/lib/schedule/planning-problem';
@@ -215,7 +215,7 @@ class LiftSearch {
       const task = this.#task(place.taskId);
       if (task === undefined) continue;
       const near: (Candidate & { readonly rank: number })[] = [];
-      for (const person of mayDo(this.problem, task)) {
+      for (const person of attendants(this.problem, task)) {
         const sessions = person.sessions.filter(({ endMinute }) => endMinute > nowMinute);
         const longest = Math.max(0, ...sessions.map(lengthOf));
         const isFirstLongest = sessions.find((session) => lengthOf(session) === longest);
@@ -241,7 +241,7 @@ class LiftSearch {
   #ownSession(places: readonly PlannedTask[]): readonly Lift[] {
     for (const place of places) {
       const task = this.#task(place.taskId);
-      const person = task === undefined ? undefined : mayDo(this.problem, task)[0];
+      const person = task === undefined ? undefined : attendants(this.problem, task)[0];
       if (person === undefined || place.finishMinute <= place.startMinute) continue;
       const { startMinute, finishMinute: endMinute } = place;
       const lift: Lift = { kind: 'hours', personId: person.id, startMinute, endMinute, extends: null };

@@ -1,6 +1,7 @@
-import { dayText, sentence } from '@/app/_bench/bench-lists';
+import { sentence } from '@/app/_bench/bench-lists';
 import { batchWords } from '@/app/_server/batch-words';
 import { knownBatches } from '@/app/_server/known-batches';
+import { dayText } from '@/app/_ui/day-text';
 import { StatusMark } from '@/app/_ui/status-mark';
 import { type Column, Table } from '@/app/_ui/table';
 import { statusText } from '@/lib/batch/describe-status';

@@ -1,6 +1,7 @@
+import { dayText } from '@/app/_ui/day-text';
 import { pieceText } from '@/lib/batch/batch-words';
 import type { PlannedVisit } from '@/lib/contracts/stored-plan';
-import { clockText, dateText } from '@/lib/units/format-instant';
+import { clockText } from '@/lib/units/format-instant';
 import type { Instant } from '@/lib/units/instant';
 import { wallTimeAt } from '@/lib/units/zoned-time';
 
@@ -35,7 +36,7 @@ export function SessionList({ visits, nameOf, zone }: SessionListProps) {
         .toSorted(([a], [b]) => (a < b ? -1 : 1))
         .map(([day, people]) => (
           <li key={day} className="grid gap-3 break-inside-avoid">
-            <h3 className="border-b border-line-strong font-bold">{dateText(Date.parse(`${day}T12:00:00Z`), 'UTC')}</h3>
+            <h3 className="border-b border-line-strong font-bold">{dayText(day)}</h3>
             {[...people]
               .toSorted(([a], [b]) => a.localeCompare(b))
               .map(([name, stints]) => (
